@@ -1,0 +1,177 @@
+//! The one table of quantities: every number that a person types or that the planner weighs, with its unit, range and default.
+//!
+//! Forms, validation, messages and documentation read it; nothing else repeats a range.
+
+// 12_00 is twelve: the last two digits are the hundredths.
+#![allow(clippy::inconsistent_digit_grouping)]
+
+/// How a quantity's whole ticks are to be read and shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unit {
+    /// A length: ticks are hundredths of a millimetre; shown in centimetres or inches.
+    Length,
+    /// A length of yarn: ticks are hundredths of a metre; shown in metres or yards.
+    Yarn,
+    /// A count that may be averaged: ticks are hundredths.
+    Count,
+    /// A whole count: ticks are ones.
+    Whole,
+    /// A share: ticks are hundredths of a per cent.
+    Percent,
+    /// A factor: ticks are ten-thousandths.
+    Factor,
+    /// A price in the planner's cost, ticks are thousandths of cm³ (squared girth error over an arc).
+    Price,
+}
+
+macro_rules! quantities {
+    ($($(#[$doc:meta])* $name:ident $key:literal $unit:ident $least:literal .. $most:literal, $usual:literal;)*) => {
+        /// A quantity's place in the table.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        pub enum Quantity {
+            $($(#[$doc])* $name,)*
+        }
+
+        impl Quantity {
+            /// Every quantity, in the table's order.
+            pub const ALL: &'static [Quantity] = &[$(Quantity::$name,)*];
+
+            /// The quantity's row of the table.
+            pub const fn row(self) -> Row {
+                match self {
+                    $(Quantity::$name => Row { key: $key, unit: Unit::$unit, least: $least, most: $most, usual: $usual },)*
+                }
+            }
+        }
+    };
+}
+
+/// A row of the table. All numbers are ticks of the row's unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Row {
+    /// A stable identifier, for element ids and for the documentation.
+    pub key: &'static str,
+    /// How ticks are read.
+    pub unit: Unit,
+    /// The least that is accepted.
+    pub least: i32,
+    /// The most that is accepted.
+    pub most: i32,
+    /// What a new hat starts with, or the planner uses.
+    pub usual: i32,
+}
+
+impl Row {
+    /// Whether a number of ticks lies in the row's range.
+    pub const fn holds(&self, ticks: i32) -> bool {
+        self.least <= ticks && ticks <= self.most
+    }
+
+    /// The default as a plain number of the unit that the planner calculates in: cm, metres, ones, shares or prices.
+    pub fn usual_value(&self) -> f64 {
+        let scale = match self.unit {
+            Unit::Length | Unit::Price => 1000.0,
+            Unit::Yarn | Unit::Count => 100.0,
+            Unit::Whole => 1.0,
+            Unit::Percent | Unit::Factor => 10_000.0,
+        };
+        f64::from(self.usual) / scale
+    }
+}
+
+quantities! {
+    /// Girth of the head, level, above the brows and over the widest part behind. From preterm (22 cm) to past the largest of
+    /// NIOSH 2003 (65.4 cm), with hair.
+    HeadGirth "head-girth" Length 22_000 .. 75_000, 49_800;
+    /// Age when the hat is worn, in weeks.
+    AgeWeeks "age-weeks" Count 0 .. 104_00, 6_00;
+    /// Age when the hat is worn, in months.
+    AgeMonths "age-months" Count 0 .. 240_00, 12_00;
+    /// Age when the hat is worn, in years; from 18 on, an adult.
+    AgeYears "age-years" Count 0 .. 110_00, 4_00;
+    /// Stitches counted in the swatch, along a round. Fewer than 4 tell nothing.
+    SwatchStitches "swatch-stitches" Count 4_00 .. 200_00, 12_00;
+    /// Width over which the swatch's stitches were counted.
+    SwatchWidth "swatch-width" Length 2_000 .. 60_000, 10_000;
+    /// Rounds counted in the swatch.
+    SwatchRounds "swatch-rounds" Count 2_00 .. 200_00, 15_00;
+    /// Height over which the swatch's rounds were counted.
+    SwatchHeight "swatch-height" Length 2_000 .. 60_000, 10_000;
+    /// Stretched ÷ relaxed girth of plain single crochet in the round (practice, from memory: 1.10).
+    BodyStretch "body-stretch" Factor 10_000 .. 20_000, 11_000;
+    /// Stitches counted in the band's swatch, along a row: they stand upright in the band.
+    BandSwatchStitches "band-swatch-stitches" Count 4_00 .. 200_00, 12_00;
+    /// Width over which the band swatch's stitches were counted.
+    BandSwatchWidth "band-swatch-width" Length 2_000 .. 60_000, 10_000;
+    /// Rows counted in the band's swatch: they lie along the girth.
+    BandSwatchRows "band-swatch-rows" Count 2_00 .. 200_00, 12_00;
+    /// Length over which the band swatch's rows were counted.
+    BandSwatchLength "band-swatch-length" Length 2_000 .. 60_000, 10_000;
+    /// Stretched ÷ relaxed girth of sideways single-crochet rib (practice, from memory: 1.35).
+    BandStretch "band-stretch" Factor 10_000 .. 30_000, 13_500;
+    /// How much smaller than the head the hat is.
+    Ease "ease" Percent 0 .. 3_000, 700;
+    /// Height of the band in stitches, before folding.
+    BandHeight "band-height" Whole 2 .. 80, 10;
+    /// How much of the band is folded up, from its lower edge.
+    Fold "fold" Length 0 .. 40_000, 4_200;
+    /// Rows of one stripe of the band.
+    StripeRows "stripe-rows" Whole 1 .. 60, 2;
+    /// Rounds of one stripe of the body.
+    StripeRounds "stripe-rounds" Whole 1 .. 200, 2;
+    /// Wedges of the crown. Four is the least that a decrease round may take; more than 12 leaves no stitches between.
+    Wedges "wedges" Whole 4 .. 12, 8;
+    /// Stitches left for a gathered top; more than the hat has means the whole tube (practice under a pom-pom: 50–80).
+    Gather "gather" Whole 13 .. 400, 56;
+    /// Diameter of the trimmed pom-pom.
+    PomPom "pom-pom" Length 2_000 .. 20_000, 6_000;
+    /// Metres of yarn in a ball, from its band.
+    BallYarn "ball-yarn" Yarn 5_00 .. 2_000_00, 80_00;
+    /// Extra yarn bought over the estimate.
+    Margin "margin" Percent 0 .. 10_000, 2_500;
+
+    /// Share of the head's girth that the looser end of "fits" may fall short by (practice, no source: a hat that hangs more than
+    /// this loose is too big).
+    LoosestFit "loosest-fit" Percent 0 .. 1_000, 200;
+    /// How far a band's girth may differ from the body's before the two counts part (practice, no source).
+    EqualGirths "equal-girths" Percent 0 .. 3_000, 800;
+    /// Body height ÷ width of a single crochet where there is no swatch (practice, from memory: 0.85).
+    SingleShape "single-shape" Factor 5_000 .. 20_000, 8_500;
+    /// Depth from the crown's centre to the edge that covers the ears, as a share of the girth. Practice is 0.38–0.41; 0.395 comes
+    /// nearest the trade's whole depths from newborn to man (tests/published).
+    CoverEars "cover-ears" Factor 3_000 .. 5_000, 3_950;
+    /// The same to the ear lobes: ANSUR I 1988, means of men 0.3690 and women 0.3648.
+    CoverLobes "cover-lobes" Factor 3_000 .. 5_000, 3_670;
+    /// The same to the ear canals: ANSUR I 1988 and NIOSH 2003, means of both sexes 0.3045–0.3112.
+    CoverCanals "cover-canals" Factor 2_500 .. 5_000, 3_080;
+    /// The same to the tops of the ears (practice, no source).
+    CoverTops "cover-tops" Factor 2_000 .. 5_000, 2_600;
+    /// Price of a decrease round whose count does not divide.
+    PriceUneven "price-uneven" Price 0 .. 100_000, 350;
+    /// Price of a change in the number of decreases.
+    PriceChange "price-change" Price 0 .. 100_000, 500;
+    /// Price of a decrease round straight after another where one would do.
+    PriceRunning "price-running" Price 0 .. 100_000, 150;
+    /// Price of each stitch over 8 that the strand must draw up: a wider ring closes less tightly.
+    PriceOpening "price-opening" Price 0 .. 100_000, 150;
+    /// Price, in cm of girth, of a count that needs an adjustment round before its wedges.
+    PriceAdjust "price-adjust" Price 0 .. 100_000, 400;
+    /// Price, in cm of girth, of each row end in the shortest repeat of a pick-up (practice, no source: 7 in 8 beats 53 in 61).
+    PricePickUp "price-pick-up" Price 0 .. 100_000, 20;
+    /// Most that a round may exceed the flat disc of its radius before the fabric ruffles.
+    Ruffle "ruffle" Factor 10_000 .. 12_000, 10_500;
+    /// Yarn in a chain, in stitch widths (practice, from memory).
+    YarnChain "yarn-chain" Factor 1 .. 300_000, 33_000;
+    /// Yarn in a slip stitch, in stitch widths (practice, from memory).
+    YarnSlip "yarn-slip" Factor 1 .. 300_000, 35_000;
+    /// Yarn in a single crochet, in stitch widths (practice, from memory).
+    YarnSingle "yarn-single" Factor 1 .. 300_000, 70_000;
+    /// Yarn in a decrease, in single crochets (practice, from memory).
+    YarnDecrease "yarn-decrease" Factor 1 .. 300_000, 16_000;
+    /// Half-width of the 90 % range of an estimated yarn length; one error, shared by all stitches (practice, from memory).
+    YarnDoubt "yarn-doubt" Percent 0 .. 10_000, 2_500;
+    /// Wraps of a pom-pom for each stitch width of its diameter (practice, from memory: about 110 for 6 cm in a bulky yarn).
+    PomPomWraps "pom-pom-wraps" Whole 1 .. 60, 15;
+    /// Yarn left at an end that is woven in (practice, no source).
+    YarnEnd "yarn-end" Length 5_000 .. 40_000, 15_000;
+}

@@ -1,0 +1,529 @@
+//! What a person decides about a hat: the planner's whole input.
+
+use crate::{Count, Length, Quantity, Ratio, Rows, Stitches};
+use serde::{Deserialize, Serialize};
+
+/// Everything that determines a hat's numbers.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct HatSpec {
+    /// The head.
+    pub head: Head,
+    /// The body's fabric.
+    pub swatch: Swatch,
+    /// Stretched ÷ relaxed girth of the body.
+    pub body_stretch: Stretch,
+    /// How much smaller than the head the hat is, as a share of the head's girth.
+    pub ease: Ratio,
+    /// How far down the head the hat reaches.
+    pub coverage: Coverage,
+    /// The band.
+    pub band: BandSpec,
+    /// Stripes of the body, from the pick-up round upward, over and over.
+    pub body_stripes: Vec<RoundStripe>,
+    /// How decreases lie in the crown.
+    pub layout: Layout,
+    /// How the top is closed.
+    pub closing: Closing,
+    /// Diameter and colours of a pom-pom, where there is one.
+    pub pom_pom: Option<PomPom>,
+    /// Yarn of each colour, from a ball's band. As many as there are colours, 1 to [`HatSpec::MOST_COLOURS`].
+    pub balls: Vec<Ball>,
+    /// Extra yarn bought over the estimate, as a share.
+    pub margin: Ratio,
+    /// Counts that a person took instead of the planner's choice.
+    pub chosen: Option<Chosen>,
+}
+
+/// A head, measured or looked up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Head {
+    /// Girth by tape.
+    Measured(Length),
+    /// Girth from the tables of heads by age.
+    ByAge {
+        /// Age when the hat is worn.
+        age: Age,
+        /// Sex, where known.
+        sex: Sex,
+        /// Small, average or large for that age.
+        build: Build,
+    },
+}
+
+/// An age as it was typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Age {
+    /// In weeks.
+    Weeks(Count),
+    /// In months.
+    Months(Count),
+    /// In years.
+    Years(Count),
+}
+
+impl Age {
+    /// The age in years of 365.25 days.
+    ///
+    /// ```
+    /// use hatwright_sizing::{Age, Count};
+    /// assert_eq!(Age::Months(Count::whole(18)).years(), 1.5);
+    /// ```
+    pub fn years(self) -> f64 {
+        match self {
+            Self::Weeks(n) => n.value() * 7.0 / 365.25,
+            Self::Months(n) => n.value() / 12.0,
+            Self::Years(n) => n.value(),
+        }
+    }
+}
+
+/// Sex, as the published tables divide heads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Sex {
+    /// Not known: an equal mixture.
+    Unknown,
+    /// Girl or woman.
+    Female,
+    /// Boy or man.
+    Male,
+}
+
+/// Size for the age, as a percentile of the table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Build {
+    /// 10th percentile.
+    Small,
+    /// 50th percentile.
+    Average,
+    /// 90th percentile.
+    Large,
+}
+
+impl Build {
+    /// The percentile as a share: 0.1, 0.5 or 0.9.
+    pub const fn share(self) -> f64 {
+        match self {
+            Self::Small => 0.1,
+            Self::Average => 0.5,
+            Self::Large => 0.9,
+        }
+    }
+}
+
+/// The body's gauge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Swatch {
+    /// Counted in a swatch.
+    Counted {
+        /// Stitches along a round.
+        stitches: Count,
+        /// Over this width.
+        width: Length,
+        /// Rounds.
+        rounds: Count,
+        /// Over this height.
+        height: Length,
+    },
+    /// No swatch yet: the middle of the published range for a yarn-weight number, an estimate.
+    YarnWeight(YarnWeight),
+}
+
+/// A yarn-weight number, 0 (lace) to 7 (jumbo). Source: Craft Yarn Council's www.YarnStandards.com.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "u8", into = "u8")]
+pub struct YarnWeight(u8);
+
+impl YarnWeight {
+    /// A weight number.
+    ///
+    /// # Errors
+    /// Gives the number back where it is more than 7.
+    pub const fn new(number: u8) -> Result<Self, u8> {
+        if number <= 7 { Ok(Self(number)) } else { Err(number) }
+    }
+
+    /// The number, 0 to 7.
+    pub const fn number(self) -> u8 {
+        self.0
+    }
+}
+
+impl TryFrom<u8> for YarnWeight {
+    type Error = &'static str;
+
+    fn try_from(number: u8) -> Result<Self, Self::Error> {
+        Self::new(number).map_err(|_| "a yarn weight is 0 to 7")
+    }
+}
+
+impl From<YarnWeight> for u8 {
+    fn from(weight: YarnWeight) -> u8 {
+        weight.0
+    }
+}
+
+/// Stretched ÷ relaxed girth.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Stretch {
+    /// The table's default: an estimate.
+    Usual,
+    /// Measured on the maker's own swatch.
+    Measured(Ratio),
+}
+
+/// How far down the head the edge comes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Coverage {
+    /// The tops of the ears stay free.
+    EarTops,
+    /// To the ear canals.
+    EarCanals,
+    /// To the ear lobes.
+    EarLobes,
+    /// Over the ears.
+    OverEars,
+}
+
+/// The sideways band.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BandSpec {
+    /// Stitches of a row: the band's height before folding.
+    pub height: Stitches,
+    /// How much is folded up, from the lower edge.
+    pub fold: Length,
+    /// The band's own swatch, where there is one.
+    pub swatch: Option<BandSwatch>,
+    /// Stretched ÷ relaxed girth of the rib.
+    pub stretch: Stretch,
+    /// Stripes, in order, over and over. One to [`HatSpec::MOST_STRIPES`].
+    pub stripes: Vec<RowStripe>,
+}
+
+/// The band's gauge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BandSwatch {
+    /// Stitches along a row.
+    pub stitches: Count,
+    /// Over this width.
+    pub width: Length,
+    /// Rows.
+    pub rows: Count,
+    /// Over this length.
+    pub length: Length,
+}
+
+/// An index into the hat's colours.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Colour(pub u8);
+
+/// A stripe of the band.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RowStripe {
+    /// Its colour.
+    pub colour: Colour,
+    /// Its rows.
+    pub rows: Rows,
+}
+
+/// A stripe of the body.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RoundStripe {
+    /// Its colour.
+    pub colour: Colour,
+    /// Its rounds.
+    pub rounds: crate::Rounds,
+}
+
+/// How decreases lie.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Layout {
+    /// Stacked, so many to a round: a visible star.
+    Wedges(u32),
+    /// Offset from round to round: a smooth crown.
+    Spread,
+}
+
+/// How the top is closed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Closing {
+    /// 6 to 12 stitches on a strand.
+    Drawn,
+    /// Gathered at so many stitches, at most the whole tube.
+    Gathered(Stitches),
+}
+
+/// A pom-pom.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PomPom {
+    /// Diameter when trimmed.
+    pub diameter: Length,
+    /// Its colour; `None` for all the hat's colours in equal parts.
+    pub colour: Option<Colour>,
+}
+
+/// A ball of yarn, as its band says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Ball {
+    /// Hundredths of a metre in a ball.
+    pub yarn: Count,
+}
+
+/// Counts taken by hand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Chosen {
+    /// Rows of the band.
+    pub rows: Rows,
+    /// Stitches of the body.
+    pub stitches: Stitches,
+}
+
+/// Where an input breaks its rule.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Breach {
+    /// A number outside its row of the table.
+    OutOfRange(Quantity, i32),
+    /// Too many or too few colours, or stripes.
+    WrongCount,
+    /// A stripe or a pom-pom of a colour that the hat does not have.
+    NoSuchColour(Colour),
+}
+
+impl HatSpec {
+    /// The most colours of a hat.
+    pub const MOST_COLOURS: usize = 6;
+    /// The most stripes of one repeat.
+    pub const MOST_STRIPES: usize = 12;
+
+    /// Every number of the input with its row of the table, for checking and for documentation.
+    pub fn numbers(&self) -> Vec<(Quantity, i32)> {
+        use Quantity as Q;
+        let mut all = vec![
+            (Q::Ease, self.ease.ticks()),
+            (Q::BandHeight, self.band.height.get() as i32),
+            (Q::Fold, self.band.fold.ticks()),
+            (Q::Margin, self.margin.ticks()),
+        ];
+        all.push(match self.head {
+            Head::Measured(girth) => (Q::HeadGirth, girth.ticks()),
+            Head::ByAge { age: Age::Weeks(n), .. } => (Q::AgeWeeks, n.ticks()),
+            Head::ByAge { age: Age::Months(n), .. } => (Q::AgeMonths, n.ticks()),
+            Head::ByAge { age: Age::Years(n), .. } => (Q::AgeYears, n.ticks()),
+        });
+        if let Swatch::Counted { stitches, width, rounds, height } = self.swatch {
+            all.extend([
+                (Q::SwatchStitches, stitches.ticks()),
+                (Q::SwatchWidth, width.ticks()),
+                (Q::SwatchRounds, rounds.ticks()),
+                (Q::SwatchHeight, height.ticks()),
+            ]);
+        }
+        if let Some(band) = self.band.swatch {
+            all.extend([
+                (Q::BandSwatchStitches, band.stitches.ticks()),
+                (Q::BandSwatchWidth, band.width.ticks()),
+                (Q::BandSwatchRows, band.rows.ticks()),
+                (Q::BandSwatchLength, band.length.ticks()),
+            ]);
+        }
+        if let Stretch::Measured(ratio) = self.body_stretch {
+            all.push((Q::BodyStretch, ratio.ticks()));
+        }
+        if let Stretch::Measured(ratio) = self.band.stretch {
+            all.push((Q::BandStretch, ratio.ticks()));
+        }
+        all.extend(self.band.stripes.iter().map(|s| (Q::StripeRows, s.rows.get() as i32)));
+        all.extend(self.body_stripes.iter().map(|s| (Q::StripeRounds, s.rounds.get() as i32)));
+        if let Layout::Wedges(wedges) = self.layout {
+            all.push((Q::Wedges, wedges as i32));
+        }
+        if let Closing::Gathered(stitches) = self.closing {
+            all.push((Q::Gather, stitches.get() as i32));
+        }
+        if let Some(pom) = self.pom_pom {
+            all.push((Q::PomPom, pom.diameter.ticks()));
+        }
+        all.extend(self.balls.iter().map(|b| (Q::BallYarn, b.yarn.ticks())));
+        all
+    }
+
+    /// The `index`-th number of a quantity (stripes and balls have several); `None` where this hat has no such number.
+    ///
+    /// ```
+    /// use hatwright_sizing::{HatSpec, Quantity};
+    /// assert_eq!(HatSpec::default().number(Quantity::StripeRows, 1), Some(2));
+    /// assert_eq!(HatSpec::default().number(Quantity::HeadGirth, 0), None);
+    /// ```
+    pub fn number(&self, q: Quantity, index: usize) -> Option<i32> {
+        self.numbers().into_iter().filter(|(of, _)| *of == q).nth(index).map(|(_, ticks)| ticks)
+    }
+
+    /// Puts a number in its place, if it is in its range and this hat has that place.
+    ///
+    /// Whether it did: a number out of range changes nothing.
+    pub fn set_number(&mut self, q: Quantity, index: usize, ticks: i32) -> bool {
+        use Quantity as Q;
+        if !q.row().holds(ticks) || self.number(q, index).is_none() {
+            return false;
+        }
+        let (length, count, ratio, whole) =
+            (Length::from_ticks(ticks), Count::from_ticks(ticks), Ratio::from_ticks(ticks), ticks.unsigned_abs());
+        match q {
+            Q::Ease => self.ease = ratio,
+            Q::BandHeight => self.band.height = Stitches::new(whole),
+            Q::Fold => self.band.fold = length,
+            Q::Margin => self.margin = ratio,
+            Q::HeadGirth => self.head = Head::Measured(length),
+            Q::AgeWeeks => self.set_age(Age::Weeks(count)),
+            Q::AgeMonths => self.set_age(Age::Months(count)),
+            Q::AgeYears => self.set_age(Age::Years(count)),
+            Q::SwatchStitches | Q::SwatchWidth | Q::SwatchRounds | Q::SwatchHeight => {
+                if let Swatch::Counted { stitches, width, rounds, height } = &mut self.swatch {
+                    match q {
+                        Q::SwatchStitches => *stitches = count,
+                        Q::SwatchWidth => *width = length,
+                        Q::SwatchRounds => *rounds = count,
+                        _ => *height = length,
+                    }
+                }
+            }
+            Q::BandSwatchStitches | Q::BandSwatchWidth | Q::BandSwatchRows | Q::BandSwatchLength => {
+                if let Some(band) = &mut self.band.swatch {
+                    match q {
+                        Q::BandSwatchStitches => band.stitches = count,
+                        Q::BandSwatchWidth => band.width = length,
+                        Q::BandSwatchRows => band.rows = count,
+                        _ => band.length = length,
+                    }
+                }
+            }
+            Q::BodyStretch => self.body_stretch = Stretch::Measured(ratio),
+            Q::BandStretch => self.band.stretch = Stretch::Measured(ratio),
+            Q::StripeRows => self.band.stripes[index].rows = Rows::new(whole),
+            Q::StripeRounds => self.body_stripes[index].rounds = crate::Rounds::new(whole),
+            Q::Wedges => self.layout = Layout::Wedges(whole),
+            Q::Gather => self.closing = Closing::Gathered(Stitches::new(whole)),
+            Q::PomPom => {
+                if let Some(pom) = &mut self.pom_pom {
+                    pom.diameter = length;
+                }
+            }
+            Q::BallYarn => self.balls[index].yarn = count,
+            _ => return false,
+        }
+        true
+    }
+
+    fn set_age(&mut self, to: Age) {
+        if let Head::ByAge { age, .. } = &mut self.head {
+            *age = to;
+        }
+    }
+
+    /// Checks what came from outside: every number in its range, every colour there.
+    ///
+    /// # Errors
+    /// The first breach, in the order of [`HatSpec::numbers`] and then counts and colours.
+    pub fn check(&self) -> Result<(), Breach> {
+        if let Some((q, ticks)) = self.numbers().into_iter().find(|(q, ticks)| !q.row().holds(*ticks)) {
+            return Err(Breach::OutOfRange(q, ticks));
+        }
+        let stripes = 1..=Self::MOST_STRIPES;
+        let fits = (1..=Self::MOST_COLOURS).contains(&self.balls.len())
+            && stripes.contains(&self.band.stripes.len())
+            && stripes.contains(&self.body_stripes.len());
+        if !fits {
+            return Err(Breach::WrongCount);
+        }
+        let used = self.band.stripes.iter().map(|s| s.colour).chain(self.body_stripes.iter().map(|s| s.colour));
+        let mut used = used.chain(self.pom_pom.and_then(|p| p.colour));
+        if let Some(missing) = used.find(|c| usize::from(c.0) >= self.balls.len()) {
+            return Err(Breach::NoSuchColour(missing));
+        }
+        Ok(())
+    }
+}
+
+impl Default for HatSpec {
+    /// A four-year-old's cap at 12 stitches and 15 rounds to 10 cm, its band half folded, striped two rows and two rows.
+    fn default() -> Self {
+        let usual = |q: Quantity| q.row().usual;
+        let (first, second) = (Colour(0), Colour(1));
+        let rows = Rows::new(usual(Quantity::StripeRows) as u32);
+        let round_stripe = |colour, rounds| RoundStripe { colour, rounds: crate::Rounds::new(rounds) };
+        Self {
+            head: Head::ByAge {
+                age: Age::Years(Count::from_ticks(usual(Quantity::AgeYears))),
+                sex: Sex::Unknown,
+                build: Build::Average,
+            },
+            swatch: Swatch::Counted {
+                stitches: Count::from_ticks(usual(Quantity::SwatchStitches)),
+                width: Length::from_ticks(usual(Quantity::SwatchWidth)),
+                rounds: Count::from_ticks(usual(Quantity::SwatchRounds)),
+                height: Length::from_ticks(usual(Quantity::SwatchHeight)),
+            },
+            body_stretch: Stretch::Usual,
+            ease: Ratio::from_ticks(usual(Quantity::Ease)),
+            coverage: Coverage::OverEars,
+            band: BandSpec {
+                height: Stitches::new(usual(Quantity::BandHeight) as u32),
+                fold: Length::from_ticks(usual(Quantity::Fold)),
+                swatch: None,
+                stretch: Stretch::Usual,
+                stripes: vec![RowStripe { colour: first, rows }, RowStripe { colour: second, rows }],
+            },
+            body_stripes: vec![round_stripe(first, 6), round_stripe(second, 2)],
+            layout: Layout::Spread,
+            closing: Closing::Drawn,
+            pom_pom: Some(PomPom { diameter: Length::from_ticks(usual(Quantity::PomPom)), colour: None }),
+            balls: vec![Ball { yarn: Count::from_ticks(usual(Quantity::BallYarn)) }; 2],
+            margin: Ratio::from_ticks(usual(Quantity::Margin)),
+            chosen: None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_number_of_a_hat_can_be_set_and_read_back() {
+        let mut measured = HatSpec {
+            head: Head::Measured(Length::from_cm(52.0)),
+            body_stretch: Stretch::Measured(Ratio::of(1.2)),
+            layout: Layout::Wedges(6),
+            closing: Closing::Gathered(Stitches::new(40)),
+            ..HatSpec::default()
+        };
+        measured.band.stretch = Stretch::Measured(Ratio::of(1.4));
+        let rows = Count::whole(12);
+        measured.band.swatch =
+            Some(BandSwatch { stitches: rows, width: Length::from_cm(10.0), rows, length: Length::from_cm(10.0) });
+        for mut spec in [HatSpec::default(), measured] {
+            let mut seen = std::collections::BTreeMap::new();
+            for (q, _) in spec.numbers() {
+                let index = seen.entry(q).and_modify(|i| *i += 1).or_insert(0_usize);
+                for ticks in [q.row().least, q.row().most] {
+                    assert!(spec.set_number(q, *index, ticks));
+                    assert_eq!(spec.number(q, *index), Some(ticks), "{q:?} {index}");
+                }
+                assert!(!spec.set_number(q, *index, q.row().most + 1));
+                assert_eq!(spec.number(q, *index), Some(q.row().most));
+            }
+            assert_eq!(spec.check(), Ok(()));
+        }
+    }
+
+    #[test]
+    fn a_breach_is_found() {
+        let spec = HatSpec { ease: Ratio::from_ticks(-1), ..HatSpec::default() };
+        assert_eq!(spec.check(), Err(Breach::OutOfRange(Quantity::Ease, -1)));
+        let mut spec = HatSpec::default();
+        spec.band.stripes[0].colour = Colour(7);
+        assert_eq!(spec.check(), Err(Breach::NoSuchColour(Colour(7))));
+        spec.band.stripes.clear();
+        assert_eq!(spec.check(), Err(Breach::WrongCount));
+    }
+}

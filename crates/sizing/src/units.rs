@@ -1,0 +1,144 @@
+//! Lengths, counts and ratios: a type for each, so that a row is never taken for a round nor a stitch for a centimetre.
+
+use core::fmt;
+use serde::{Deserialize, Serialize};
+
+/// A length in hundredths of a millimetre, so that one centimetre (1000) and one inch (2540) are both whole.
+///
+/// ```
+/// use hatwright_sizing::Length;
+/// assert_eq!(Length::from_inches(19.5).ticks(), 49_530);
+/// assert!((Length::from_cm(49.8).inches() - 19.606).abs() < 0.001);
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Length(i32);
+
+impl Length {
+    /// No length.
+    pub const ZERO: Self = Self(0);
+
+    /// A length from its hundredths of a millimetre.
+    pub const fn from_ticks(ticks: i32) -> Self {
+        Self(ticks)
+    }
+
+    /// The length in hundredths of a millimetre.
+    pub const fn ticks(self) -> i32 {
+        self.0
+    }
+
+    /// The nearest length to so many centimetres; a value beyond ± 21 km is held at that.
+    pub fn from_cm(cm: f64) -> Self {
+        Self(libm::round(cm * 1000.0) as i32)
+    }
+
+    /// The nearest length to so many inches of 2.54 cm.
+    pub fn from_inches(inches: f64) -> Self {
+        Self(libm::round(inches * 2540.0) as i32)
+    }
+
+    /// The length in centimetres.
+    pub fn cm(self) -> f64 {
+        f64::from(self.0) / 1000.0
+    }
+
+    /// The length in inches.
+    pub fn inches(self) -> f64 {
+        f64::from(self.0) / 2540.0
+    }
+}
+
+/// A ratio in ten-thousandths: an ease of 7 % is 700, a stretch of 1.10 is 11 000.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Ratio(i32);
+
+impl Ratio {
+    /// A ratio from its ten-thousandths.
+    pub const fn from_ticks(ticks: i32) -> Self {
+        Self(ticks)
+    }
+
+    /// The ratio in ten-thousandths.
+    pub const fn ticks(self) -> i32 {
+        self.0
+    }
+
+    /// The nearest ratio to a plain number: 0.074 is 7.4 %.
+    pub fn of(value: f64) -> Self {
+        Self(libm::round(value * 10_000.0) as i32)
+    }
+
+    /// The ratio as a plain number.
+    pub fn value(self) -> f64 {
+        f64::from(self.0) / 10_000.0
+    }
+}
+
+/// A counted or averaged number in hundredths: 12.5 stitches of a swatch is 1250.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Count(i32);
+
+impl Count {
+    /// A count from its hundredths.
+    pub const fn from_ticks(ticks: i32) -> Self {
+        Self(ticks)
+    }
+
+    /// A whole count.
+    pub const fn whole(count: i32) -> Self {
+        Self(count * 100)
+    }
+
+    /// The count in hundredths.
+    pub const fn ticks(self) -> i32 {
+        self.0
+    }
+
+    /// The count as a plain number.
+    pub fn value(self) -> f64 {
+        f64::from(self.0) / 100.0
+    }
+}
+
+macro_rules! whole_number {
+    ($(#[$doc:meta])* $name:ident) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+        #[serde(transparent)]
+        pub struct $name(u32);
+
+        impl $name {
+            /// So many of them.
+            pub const fn new(count: u32) -> Self {
+                Self(count)
+            }
+
+            /// How many.
+            pub const fn get(self) -> u32 {
+                self.0
+            }
+        }
+
+        impl fmt::Display for $name {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                self.0.fmt(f)
+            }
+        }
+    };
+}
+
+whole_number! {
+    /// Stitches, side by side.
+    Stitches
+}
+whole_number! {
+    /// Rounds of the body, one above the other. Never turned.
+    Rounds
+}
+whole_number! {
+    /// Rows of the band, worked back and forth and lying along the head's girth.
+    Rows
+}
