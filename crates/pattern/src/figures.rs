@@ -1,0 +1,219 @@
+//! Figures as people type and read them: one parser and one formatter for the whole program, in whole ticks.
+//!
+//! No float is ever printed or parsed: a typed number becomes a fraction of integers, then ticks of the quantity's [`Unit`],
+//! rounded half away from zero.
+
+mod ages;
+mod read;
+
+pub use ages::{age, age_range, age_span};
+pub use read::{Misread, parse};
+
+use hatwright_sizing::{Length, Ratio, Unit, YarnLength};
+use read::scale;
+use serde::{Deserialize, Serialize};
+
+/// The units of length that a person reads and types.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Units {
+    /// Centimetres, and metres of yarn.
+    #[default]
+    Centimetres,
+    /// Inches, and yards of yarn.
+    Inches,
+}
+
+/// The shortest text that reads back as the same ticks, to at most 2 decimals (4 for a factor).
+///
+/// ```
+/// use hatwright_pattern::figures::{Units::*, show};
+/// use hatwright_sizing::Unit;
+/// assert_eq!(show(52_500, Unit::Length, Centimetres), "52.5");
+/// assert_eq!(show(52_070, Unit::Length, Inches), "20.5");
+/// ```
+pub fn show(ticks: i32, unit: Unit, units: Units) -> String {
+    let Some(scale) = scale(unit, units, "") else { return String::new() };
+    let size = u64::from(ticks.unsigned_abs());
+    let most = match unit {
+        Unit::Whole => 0,
+        Unit::Price => 3,
+        Unit::Factor => 4,
+        _ => 2,
+    };
+    let (mut value, mut decimals, mut power) = (0, 0, 1);
+    while decimals <= most {
+        value = rounded(size * scale.below * power, scale.above);
+        if rounded(value * scale.above, scale.below * power) == size {
+            break;
+        }
+        (decimals, power) = (decimals + 1, power * 10);
+    }
+    if decimals > most {
+        decimals = most;
+        while decimals > 0 && value % 10 == 0 {
+            (value, decimals) = (value / 10, decimals - 1);
+        }
+    }
+    signed(ticks < 0, decimal(value, decimals))
+}
+
+/// What stands after a number of this unit; empty for counts.
+pub const fn unit_label(unit: Unit, units: Units) -> &'static str {
+    match (unit, units) {
+        (Unit::Length, Units::Centimetres) => "cm",
+        (Unit::Length, Units::Inches) => "in",
+        (Unit::Yarn, Units::Centimetres) => "m",
+        (Unit::Yarn, Units::Inches) => "yd",
+        (Unit::Percent, _) => "%",
+        (Unit::Factor, _) => "×",
+        (Unit::Count | Unit::Whole | Unit::Price, _) => "",
+    }
+}
+
+/// A length to a tenth, with its unit: `46.7 cm` or `18.4 in`.
+///
+/// ```
+/// use hatwright_pattern::figures::{Units::*, length};
+/// use hatwright_sizing::Length;
+/// assert_eq!(length(Length::from_ticks(46_667), Centimetres), "46.7 cm");
+/// assert_eq!(length(Length::from_ticks(46_667), Inches), "18.4 in");
+/// ```
+pub fn length(l: Length, units: Units) -> String {
+    with_unit(length_bare(l, units), unit_label(Unit::Length, units))
+}
+
+/// A length to a tenth, without its unit.
+pub fn length_bare(l: Length, units: Units) -> String {
+    tenths(l.ticks().into(), if units == Units::Inches { 2540 } else { 1000 })
+}
+
+/// Two lengths with one unit: `44.8 to 48.7 cm`.
+pub fn length_span(from: Length, to: Length, units: Units) -> String {
+    let mut text = length_bare(from, units);
+    text.push_str(" to ");
+    text.push_str(&length(to, units));
+    text
+}
+
+/// A length of yarn in whole metres or yards: `95 m` or `104 yd`.
+///
+/// ```
+/// use hatwright_pattern::figures::{Units::*, yarn};
+/// use hatwright_sizing::YarnLength;
+/// assert_eq!(yarn(YarnLength::from_metres(95.2), Inches), "104 yd");
+/// ```
+pub fn yarn(y: YarnLength, units: Units) -> String {
+    with_unit(yarn_bare(y, units), unit_label(Unit::Yarn, units))
+}
+
+/// A length of yarn in whole metres or yards, without its unit.
+pub fn yarn_bare(y: YarnLength, units: Units) -> String {
+    let (above, below) = if units == Units::Inches { (10, 9144) } else { (1, 1000) };
+    let size = y.millimetres().unsigned_abs().min(u64::from(u32::MAX));
+    rounded(size * above, below).to_string()
+}
+
+/// A share to a tenth of a per cent: `6.3 %`.
+pub fn percent(ratio: Ratio) -> String {
+    with_unit(tenths(ratio.ticks().into(), 100), "%")
+}
+
+/// A factor, exact: `1.08`.
+pub fn factor(ratio: Ratio) -> String {
+    show(ratio.ticks(), Unit::Factor, Units::Centimetres)
+}
+
+/// A number of ticks with its unit, exact where two decimals can be: `52.5 cm`, `7 %`, `12.5`.
+pub fn amount(ticks: i32, unit: Unit, units: Units) -> String {
+    with_unit(show(ticks, unit, units), unit_label(unit, units))
+}
+
+/// `1 row`, `2 rows`.
+pub fn plural(count: u32, noun: &str) -> String {
+    let mut text = with_unit(count.to_string(), noun);
+    if count != 1 {
+        text.push('s');
+    }
+    text
+}
+
+fn rounded(above: u64, below: u64) -> u64 {
+    (above + below / 2) / below
+}
+
+fn tenths(above: i64, below: u64) -> String {
+    signed(above < 0, decimal(rounded(above.unsigned_abs() * 10, below), 1))
+}
+
+fn decimal(value: u64, decimals: u32) -> String {
+    let power = 10_u64.pow(decimals);
+    let mut text = (value / power).to_string();
+    if decimals > 0 {
+        text.push('.');
+        let part = (value % power).to_string();
+        text.extend(core::iter::repeat_n('0', decimals as usize - part.len()));
+        text.push_str(&part);
+    }
+    text
+}
+
+fn signed(negative: bool, text: String) -> String {
+    if negative && text.bytes().any(|b| matches!(b, b'1'..=b'9')) { ["−", &text].concat() } else { text }
+}
+
+fn with_unit(mut text: String, unit: &str) -> String {
+    if !unit.is_empty() {
+        text.push(' ');
+        text.push_str(unit);
+    }
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    const BOTH: [Units; 2] = [Units::Centimetres, Units::Inches];
+    const ALL: [Unit; 7] = [Unit::Length, Unit::Yarn, Unit::Count, Unit::Whole, Unit::Percent, Unit::Factor, Unit::Price];
+
+    #[test]
+    fn signs_and_small_things() {
+        assert_eq!(percent(Ratio::from_ticks(-44)), "−0.4 %");
+        assert_eq!(percent(Ratio::from_ticks(-4)), "0.0 %");
+        assert_eq!(length(Length::from_ticks(-1_250), Units::Centimetres), "−1.3 cm");
+        assert_eq!(show(i32::MIN, Unit::Length, Units::Inches), "−845466");
+        assert_eq!(show(10_825, Unit::Factor, Units::Inches), "1.0825");
+        assert_eq!(show(52_996, Unit::Length, Units::Centimetres), "53");
+    }
+
+    proptest! {
+        #[test]
+        fn typed_hundredths_come_back(hundredths in 0..200_000_u32, unit in 0..7_usize) {
+            let unit = ALL[unit];
+            let typed = decimal(hundredths.into(), 2);
+            for units in BOTH {
+                if let Ok(ticks) = parse(&typed, unit, units) {
+                    prop_assert_eq!(parse(&show(ticks, unit, units), unit, units), Ok(ticks));
+                }
+            }
+        }
+
+        #[test]
+        fn typed_thousandths_of_a_factor_come_back(thousandths in 0..100_000_u32) {
+            let ticks = parse(&decimal(thousandths.into(), 3), Unit::Factor, Units::Inches).unwrap();
+            prop_assert_eq!(ticks, thousandths as i32 * 10);
+            prop_assert_eq!(parse(&show(ticks, Unit::Factor, Units::Inches), Unit::Factor, Units::Inches), Ok(ticks));
+        }
+
+        #[test]
+        fn everything_shown_is_within_half_a_hundredth(ticks in 0..i32::MAX, unit in 0..7_usize) {
+            let unit = ALL[unit];
+            for units in BOTH {
+                let Ok(back) = parse(&show(ticks, unit, units), unit, units) else { continue };
+                let coarse = if unit == Unit::Length { 13 } else { 6 };
+                prop_assert!((i64::from(back) - i64::from(ticks)).abs() <= coarse, "{} {}", back, ticks);
+            }
+        }
+    }
+}

@@ -1,0 +1,228 @@
+//! Reading what a person types into a field.
+
+use super::Units;
+use hatwright_sizing::Unit;
+
+/// Why a typed text is not a number for its field.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Misread {
+    /// Nothing was typed.
+    Empty,
+    /// Letters, signs or a unit that does not belong here.
+    NotANumber,
+    /// More than one decimal mark, as in `1.234,5`: which one is meant cannot be told.
+    TwoMarks,
+    /// More digits than any hat has.
+    TooLong,
+    /// Less than zero.
+    Negative,
+    /// A fraction where only whole things can be counted.
+    NotWhole,
+}
+
+/// Reads a typed number into ticks of `unit`.
+///
+/// A point or a comma is the decimal mark; `12½`, `3 1/2` and `3/4` are read; a unit may follow and then counts, whatever
+/// `units` says: `52 cm` in a field of inches is 52 cm.
+///
+/// # Errors
+/// A [`Misread`]. Ranges are not checked here.
+///
+/// ```
+/// use hatwright_pattern::figures::{Units::*, parse};
+/// use hatwright_sizing::Unit;
+/// assert_eq!(parse(" 52,5 ", Unit::Length, Centimetres), Ok(52_500));
+/// assert_eq!(parse("20 1/2", Unit::Length, Inches), Ok(52_070));
+/// ```
+pub fn parse(text: &str, unit: Unit, units: Units) -> Result<i32, Misread> {
+    let text = text.trim();
+    if text.is_empty() {
+        return Err(Misread::Empty);
+    }
+    if text.len() > 60 {
+        return Err(Misread::TooLong);
+    }
+    let negative = text.starts_with(['-', '−']);
+    let text = text.trim_start_matches(['-', '−', '+']).trim_start();
+    let end = text.char_indices().filter(|(_, c)| belongs_to_number(*c)).map(|(i, c)| i + c.len_utf8()).next_back();
+    let (number, suffix) = text.split_at(end.unwrap_or(0));
+    let scale = scale(unit, units, &suffix.trim().to_ascii_lowercase()).ok_or(Misread::NotANumber)?;
+    let value = read_number(number.trim())?;
+    if negative {
+        return Err(Misread::Negative);
+    }
+    let (above, below) = (value.above * scale.above, value.below * scale.below);
+    if unit == Unit::Whole && above % below != 0 {
+        return Err(Misread::NotWhole);
+    }
+    i32::try_from((above + below / 2) / below).map_err(|_| Misread::TooLong)
+}
+
+/// A positive fraction.
+pub(super) struct Fraction {
+    pub above: u64,
+    pub below: u64,
+}
+
+/// What one of the typed unit is worth in ticks; `None` where the unit does not belong to the field.
+pub(super) fn scale(unit: Unit, units: Units, suffix: &str) -> Option<Fraction> {
+    let inches = units == Units::Inches;
+    let (above, below) = match (unit, suffix) {
+        (Unit::Length, "") if inches => (2540, 1),
+        (Unit::Length, "" | "cm") | (Unit::Price, "") => (1000, 1),
+        (Unit::Length, "in" | "inch" | "inches" | "\"" | "″" | "”" | "''") => (2540, 1),
+        (Unit::Yarn, "") if inches => (9144, 100),
+        (Unit::Yarn, "yd" | "yds" | "yard" | "yards") => (9144, 100),
+        (Unit::Length, "mm") | (Unit::Yarn, "" | "m" | "metres" | "meters") | (Unit::Percent, "" | "%") => (100, 1),
+        (Unit::Factor, "" | "x" | "×" | "times") => (10_000, 1),
+        (Unit::Count, counted) if is_counted(counted) => (100, 1),
+        (Unit::Whole, counted) if is_counted(counted) => (1, 1),
+        _ => return None,
+    };
+    Some(Fraction { above, below })
+}
+
+fn is_counted(suffix: &str) -> bool {
+    const THINGS: [&str; 16] = [
+        "", "st", "sts", "stitch", "stitches", "row", "rows", "round", "rounds", "rnd", "rnds", "week", "weeks", "months",
+        "years", "wedges",
+    ];
+    THINGS.contains(&suffix)
+}
+
+const VULGAR: [(char, u64, u64); 9] =
+    [('½', 1, 2), ('¼', 1, 4), ('¾', 3, 4), ('⅓', 1, 3), ('⅔', 2, 3), ('⅛', 1, 8), ('⅜', 3, 8), ('⅝', 5, 8), ('⅞', 7, 8)];
+
+fn belongs_to_number(c: char) -> bool {
+    c.is_ascii_digit() || matches!(c, '.' | ',' | '/') || VULGAR.iter().any(|v| v.0 == c)
+}
+
+/// At most 6 digits before the mark and 9 after it, so that no product leaves 64 bits.
+fn read_number(text: &str) -> Result<Fraction, Misread> {
+    let last = text.chars().last().ok_or(Misread::NotANumber)?;
+    if let Some(&(_, above, below)) = VULGAR.iter().find(|v| v.0 == last) {
+        return mixed(text[..text.len() - last.len_utf8()].trim_end(), above, below);
+    }
+    if let Some((left, below)) = text.split_once('/') {
+        let (whole, above) = left.rsplit_once(char::is_whitespace).unwrap_or(("", left));
+        if above.is_empty() || below.is_empty() {
+            return Err(Misread::NotANumber);
+        }
+        return mixed(whole.trim_end(), digits(above, 3)?, digits(below, 3)?);
+    }
+    if text.chars().any(|c| !c.is_ascii_digit() && c != '.' && c != ',') || !text.chars().any(|c| c.is_ascii_digit()) {
+        return Err(Misread::NotANumber);
+    }
+    let (whole, part) = text.split_once(['.', ',']).unwrap_or((text, ""));
+    if part.contains(['.', ',']) {
+        return Err(Misread::TwoMarks);
+    }
+    let part = part.trim_end_matches('0');
+    let below = 10_u64.pow(part.len().min(9) as u32);
+    Ok(Fraction { above: digits(whole, 6)? * below + digits(part, 9)?, below })
+}
+
+fn mixed(whole: &str, above: u64, below: u64) -> Result<Fraction, Misread> {
+    if below == 0 {
+        return Err(Misread::NotANumber);
+    }
+    Ok(Fraction { above: digits(whole, 6)? * below + above, below })
+}
+
+/// A run of digits; nothing is zero.
+fn digits(text: &str, most: usize) -> Result<u64, Misread> {
+    if text.bytes().any(|b| !b.is_ascii_digit()) {
+        return Err(Misread::NotANumber);
+    }
+    // Leading zeros of a whole number are no digits; after the mark they are, and the caller's limit holds for them as well.
+    let short = if most == 9 { text } else { text.trim_start_matches('0') };
+    if short.len() > most {
+        return Err(Misread::TooLong);
+    }
+    Ok(short.bytes().fold(0, |n, b| n * 10 + u64::from(b - b'0')))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    const BOTH: [Units; 2] = [Units::Centimetres, Units::Inches];
+    const ALL: [Unit; 7] = [Unit::Length, Unit::Yarn, Unit::Count, Unit::Whole, Unit::Percent, Unit::Factor, Unit::Price];
+
+    #[test]
+    fn reads_what_people_type() {
+        use Unit as U;
+        use Units::{Centimetres as Cm, Inches as In};
+        for (text, unit, units, ticks) in [
+            ("52,5", U::Length, Cm, 52_500),
+            ("  52.5\u{a0}", U::Length, Cm, 52_500),
+            ("52 cm", U::Length, In, 52_000),
+            ("20\"", U::Length, Cm, 50_800),
+            ("20 IN", U::Length, In, 50_800),
+            ("12½", U::Count, Cm, 1_250),
+            ("12 ½ sts", U::Count, Cm, 1_250),
+            ("3 1/2", U::Length, In, 8_890),
+            ("3/4", U::Length, In, 1_905),
+            ("7 %", U::Percent, Cm, 700),
+            ("7.5", U::Percent, Cm, 750),
+            ("1.10", U::Factor, Cm, 11_000),
+            ("12 st", U::Whole, Cm, 12),
+            ("10.0", U::Whole, Cm, 10),
+            ("87.5", U::Yarn, In, 8_001),
+            ("80 m", U::Yarn, In, 8_000),
+            (".5", U::Length, Cm, 500),
+            ("5,", U::Length, Cm, 5_000),
+            ("0052.5000000000000", U::Length, Cm, 52_500),
+            ("0.000000000", U::Length, Cm, 0),
+        ] {
+            assert_eq!(parse(text, unit, units), Ok(ticks), "{text}");
+        }
+    }
+
+    #[test]
+    fn says_why_it_cannot_read() {
+        use Misread as M;
+        for (text, unit, why) in [
+            ("", Unit::Length, M::Empty),
+            (" \t", Unit::Length, M::Empty),
+            ("abc", Unit::Length, M::NotANumber),
+            ("cm", Unit::Length, M::NotANumber),
+            ("5 2", Unit::Length, M::NotANumber),
+            ("52 kg", Unit::Length, M::NotANumber),
+            ("1/0", Unit::Length, M::NotANumber),
+            ("1/", Unit::Length, M::NotANumber),
+            ("/", Unit::Length, M::NotANumber),
+            (".", Unit::Length, M::NotANumber),
+            ("NaN", Unit::Length, M::NotANumber),
+            ("1e9", Unit::Length, M::NotANumber),
+            ("1.234,5", Unit::Length, M::TwoMarks),
+            ("1.2.3", Unit::Length, M::TwoMarks),
+            ("-4", Unit::Length, M::Negative),
+            ("−4 cm", Unit::Length, M::Negative),
+            ("9999999", Unit::Length, M::TooLong),
+            ("0.1234567891", Unit::Length, M::TooLong),
+            ("999999 in", Unit::Length, M::TooLong),
+            ("10.5", Unit::Whole, M::NotWhole),
+            ("10½", Unit::Whole, M::NotWhole),
+        ] {
+            assert_eq!(parse(text, unit, Units::Centimetres), Err(why), "{text}");
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn any_text_is_read_or_refused(text in "\\PC{0,70}", unit in 0..7_usize) {
+            for units in BOTH {
+                let _ = parse(&text, ALL[unit], units);
+            }
+        }
+
+        #[test]
+        fn any_near_number_is_read_or_refused(text in "[-−+]?[0-9./, ½⅓]{0,24}( ?cm| ?in|\"| ?%| ?yd)?", unit in 0..7_usize) {
+            for units in BOTH {
+                let _ = parse(&text, ALL[unit], units);
+            }
+        }
+    }
+}

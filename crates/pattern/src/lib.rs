@@ -1,0 +1,6 @@
+//! The words and pictures of a planned hat. No browser, no storage: structs in, text and geometry out.
+
+pub mod figures;
+pub mod picture;
+pub mod say;
+pub mod written;

@@ -1,0 +1,28 @@
+//! Pictures of a planned hat as plain geometry: the page turns them into elements, the tests and the export into SVG text.
+//!
+//! A shape names a yarn colour or a style class, never a colour value, so that one picture serves light, dark and print. Shapes of
+//! one paint are one path wherever nothing has to lie between them: a hat is a few dozen elements, however many stitches it has.
+
+mod band;
+mod body;
+mod dimension;
+mod fabric;
+mod hat;
+mod head;
+mod pen;
+mod pom_pom;
+mod profile;
+mod rounds;
+mod shape;
+mod svg;
+mod view;
+
+#[cfg(test)]
+mod measure;
+#[cfg(test)]
+mod sample;
+
+pub use hat::{HatLabels, hat_picture};
+pub use rounds::{Bar, BarGroup, bars, colour_letter, grouped, round_chart};
+pub use shape::{Anchor, Paint, Picture, Shape, ShapeKind};
+pub use svg::{CLASSES, GRADIENTS, to_markup, to_svg};

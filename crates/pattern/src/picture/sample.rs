@@ -1,0 +1,174 @@
+//! Hats for the tests, put together by hand: extremes that no planner would choose belong to them.
+
+use core::f64::consts::PI;
+use hatwright_sizing::{
+    Colour, Depth, Fit, Gauge, Hat, HeadBasis, HeadSize, Length, PomPomPlan, Ratio, Round, RoundKind, Rounds, Rows, Size,
+    Stitches, Top, YarnNeed,
+};
+
+/// What a sample differs in.
+#[derive(Clone, Debug)]
+pub(super) struct Sample {
+    pub head: f64,
+    pub ease: f64,
+    /// Stitches and rounds in 10 cm.
+    pub gauge: (f64, f64),
+    pub depth: f64,
+    /// Stitches of the band's height, and centimetres folded.
+    pub band: (u32, f64),
+    /// Rows and rounds of a stripe; colours in turn.
+    pub stripes: (usize, usize, u8),
+    pub gathered: bool,
+    pub pom: Option<(f64, Option<u8>)>,
+}
+
+impl Sample {
+    pub const CAP: Self = Self {
+        head: 49.8,
+        ease: 0.07,
+        gauge: (12.0, 15.0),
+        depth: 0.395,
+        band: (10, 4.2),
+        stripes: (2, 2, 2),
+        gathered: false,
+        pom: Some((6.0, None)),
+    };
+
+    pub fn hat(&self) -> Hat {
+        let cm = Length::from_cm;
+        let (w, h) = (10.0 / self.gauge.0, 10.0 / self.gauge.1);
+        let wanted = self.head * (1.0 - self.ease);
+        let n = ((wanted / w / 4.0).round() as u32 * 4).max(8);
+        let girth = f64::from(n) * w;
+        let band = f64::from(self.band.0) * w;
+        let above = self.depth * self.head + self.band.1 - band;
+        let colour = |i: usize, run: usize| Colour(((i / run.max(1)) % usize::from(self.stripes.2)) as u8);
+
+        let mut counts = Vec::new();
+        let mut arc = 0.0;
+        if self.gathered {
+            counts = vec![n; (above / h).round().max(3.0) as usize];
+        } else {
+            // From the centre outward along the hemisphere (or the flatter crown that there is room for).
+            let quarter = above.min(self.head / 4.0);
+            arc += 8.0 * w / (2.0 * PI);
+            while arc < above {
+                let full = girth / w * (PI / 2.0 * (arc / quarter).min(1.0)).sin();
+                counts.push((full.min(1.05 * 2.0 * PI * arc / w).round() as u32).clamp(8, n));
+                arc += h;
+            }
+            counts.reverse();
+            if counts.is_empty() {
+                counts.push(n);
+            }
+            counts[0] = n;
+        }
+        let mut before = n;
+        let rounds: Vec<Round> = counts
+            .iter()
+            .enumerate()
+            .map(|(i, after)| {
+                let decreases = before.saturating_sub(*after);
+                let kind = match (i, decreases) {
+                    (0, _) => RoundKind::PickUp,
+                    (_, 0) => RoundKind::Plain,
+                    _ => RoundKind::Decrease,
+                };
+                let round = Round {
+                    number: i as u32 + 1,
+                    before,
+                    after: Stitches::new(*after),
+                    decreases: Stitches::new(decreases),
+                    lead: Stitches::new(0),
+                    kind,
+                    colour: colour(i + self.stripes.1, self.stripes.1),
+                };
+                before = *after;
+                round
+            })
+            .collect();
+        let opening = f64::from(before) * w / PI;
+        // A gathered tube is drawn in to its centre; a few stitches leave their opening's radius.
+        let above = rounds.len() as f64 * h + if self.gathered { 0.0 } else { opening / 2.0 };
+        let rows = n + n % 2;
+        let size = Size {
+            rows: Rows::new(rows),
+            stitches: Stitches::new(n),
+            band_girth: cm(f64::from(rows) * w),
+            girth: cm(girth),
+            ease: Ratio::of(1.0 - girth / self.head),
+            reach: cm(girth * 1.1),
+            reaches: true,
+            adjustment: Stitches::new(0),
+        };
+        let yarn = |c: u8| YarnNeed {
+            colour: Colour(c),
+            length: hatwright_sizing::YarnLength::from_metres(60.0),
+            low: hatwright_sizing::YarnLength::from_metres(45.0),
+            high: hatwright_sizing::YarnLength::from_metres(75.0),
+            balls: 1,
+        };
+        Hat {
+            head: HeadSize { girth: cm(self.head), spread: None, basis: HeadBasis::Measured },
+            wanted_girth: cm(wanted),
+            gauge: Gauge {
+                stitch: cm(w),
+                round: cm(h),
+                band_stitch: cm(w),
+                band_row: cm(w),
+                body_stretch: Ratio::of(1.1),
+                band_stretch: Ratio::of(1.35),
+                estimated: false,
+                band_assumed: true,
+            },
+            size,
+            neighbours: Vec::new(),
+            depth: Depth {
+                wanted: cm(self.depth * self.head),
+                promised: cm(above + band - self.band.1),
+                band: cm(band),
+                fold: cm(self.band.1),
+                above_band: cm(above),
+                straight: Rounds::new(1),
+            },
+            rounds,
+            top: Top {
+                stitches: Stitches::new(before),
+                gathered: self.gathered,
+                opening: cm(opening),
+                bundle: cm(if self.gathered { 3.0 } else { 1.0 }),
+            },
+            band_rows: (0..rows as usize).map(|i| colour(i, self.stripes.0)).collect(),
+            fit: Fit { least: cm(girth), most: cm(girth * 1.1), ages: None, ribbed_ages: None },
+            girth_range: None,
+            yarn: (0..self.stripes.2).map(yarn).collect(),
+            pom_pom: self.pom.map(|(d, c)| PomPomPlan { diameter: cm(d), wraps: 90, colour: c.map(Colour) }),
+            remarks: Vec::new(),
+        }
+    }
+}
+
+/// Hats from a preterm baby's to the largest head, low and high, striped by the round, folded, unfolded and gathered.
+pub(super) fn hats() -> Vec<(String, Hat)> {
+    let cap = Sample::CAP;
+    let all = [
+        ("cap", cap.clone()),
+        ("preterm", Sample { head: 22.0, gauge: (24.0, 28.0), band: (6, 0.0), pom: None, ..cap.clone() }),
+        ("newborn", Sample { head: 33.0, gauge: (20.0, 24.0), band: (12, 3.0), pom: Some((4.0, Some(1))), ..cap.clone() }),
+        ("largest", Sample { head: 75.0, gauge: (10.0, 11.0), band: (12, 12.0), ..cap.clone() }),
+        ("thread", Sample { head: 75.0, gauge: (80.0, 90.0), band: (60, 3.0), stripes: (1, 1, 6), ..cap.clone() }),
+        ("sock", Sample { head: 57.0, gauge: (27.0, 31.0), band: (28, 5.0), stripes: (2, 5, 3), ..cap.clone() }),
+        ("bulky", Sample { head: 57.0, gauge: (5.0, 5.5), band: (3, 0.0), ..cap.clone() }),
+        ("low", Sample { head: 56.0, depth: 0.26, band: (9, 0.0), pom: None, ..cap.clone() }),
+        ("all band", Sample { head: 56.0, depth: 0.395, band: (16, 0.0), ..cap.clone() }),
+        ("folded away", Sample { head: 56.0, band: (30, 25.0), ..cap.clone() }),
+        ("deep fold", Sample { head: 50.0, band: (16, 12.0), ..cap.clone() }),
+        ("gathered", Sample { gathered: true, pom: Some((8.0, None)), ..cap.clone() }),
+        ("gathered, bare", Sample { gathered: true, pom: None, stripes: (4, 3, 3), ..cap.clone() }),
+        ("tight", Sample { ease: 0.3, ..cap.clone() }),
+        ("loose", Sample { ease: -0.2, depth: 0.7, ..cap.clone() }),
+        ("all pom-pom", Sample { head: 30.0, pom: Some((20.0, None)), ..cap.clone() }),
+        ("one round", Sample { depth: 0.14, band: (2, 0.0), gauge: (4.0, 2.5), pom: None, ..cap }),
+    ];
+    all.into_iter().map(|(name, sample)| (name.to_owned(), sample.hat())).collect()
+}

@@ -1,0 +1,81 @@
+//! Cautions for babies and small children, each with its source. They inform; local rules decide.
+
+use hatwright_sizing::{Hat, HeadBasis, Remark};
+
+/// A caution and where it comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Caution {
+    /// What to do.
+    pub text: String,
+    /// Who says so.
+    pub source: &'static str,
+}
+
+/// Hats smaller than this around, in hundredths of a millimetre, may be a baby's or a small child's where no age is given:
+/// the median head of 3 years is 49.5 cm (boys) or 48.5 cm (girls) around (WHO Child Growth Standards, 2007).
+const SMALL: i32 = 48_000;
+
+/// The cautions that go with a hat; none for a hat that no child under 3 is likely to wear.
+pub fn cautions(hat: &Hat, has_pom: bool) -> Vec<Caution> {
+    let has = |wanted: Remark| hat.remarks.contains(&wanted);
+    let unknown = hat.head.basis == HeadBasis::Measured && hat.size.girth.ticks() < SMALL;
+    let mut list = Vec::new();
+    if has(Remark::BabySleep) || unknown {
+        let text = if has(Remark::BabySleep) { SLEEP } else { SLEEP_UNKNOWN };
+        list.push(Caution { text: [text, LOCAL].concat(), source: SLEEP_SOURCE });
+    }
+    if has(Remark::SmallParts) || unknown {
+        let text = if has_pom { POM_POM } else { SMALL_PARTS };
+        list.push(Caution { text: [text, LOCAL].concat(), source: PARTS_SOURCE });
+    }
+    list
+}
+
+const SLEEP: &str = "For being awake and out of doors: take the hat off for sleep, and indoors. A baby's head should be uncovered in \
+     sleep, and babies overheat easily. ";
+const SLEEP_UNKNOWN: &str = "A hat this small may be a baby's. If it is, it is for being awake and out of doors: take it off for \
+     sleep, and indoors. A baby's head should be uncovered in sleep, and babies overheat easily. ";
+const SLEEP_SOURCE: &str = "NHS, Reduce the risk of SIDS (head uncovered in sleep); Leeds Safeguarding Children Partnership (no hats \
+     indoors); AAP 2022, doi:10.1542/peds.2022-057990 (overheating)";
+const POM_POM: &str = "For a child under 3, best leave the pom-pom off: strands and small parts that come loose can choke. If it is \
+     wanted, sew it firmly through the hat with the strands of its tie, knot them inside, and tug hard; tug again after every \
+     wash. ";
+const SMALL_PARTS: &str = "For a child under 3, add no buttons, beads or other small parts: what comes loose can choke. Weave in \
+     every end well, and tug at it. ";
+const PARTS_SOURCE: &str = "CPSC recall of infant caps, 2017 (a button on top came off); sewing and tugging: common practice";
+const LOCAL: &str = "Follow your local rules and advice.";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::written::sample;
+    use hatwright_sizing::Length;
+
+    #[test]
+    fn cautions_follow_the_wearer() {
+        let mut hat = sample::hat();
+        hat.remarks.clear();
+        assert!(cautions(&hat, true).is_empty());
+
+        hat.remarks = vec![Remark::SmallParts];
+        let list = cautions(&hat, true);
+        assert_eq!(list.len(), 1);
+        assert!(list[0].text.contains("leave the pom-pom off"));
+        assert!(!cautions(&hat, false)[0].text.contains("pom-pom"));
+
+        hat.remarks = vec![Remark::SmallParts, Remark::BabySleep];
+        let list = cautions(&hat, false);
+        assert_eq!(list.len(), 2);
+        assert!(list.iter().all(|c| c.text.ends_with("Follow your local rules and advice.")));
+    }
+
+    #[test]
+    fn a_small_hat_for_nobody_known_is_cautioned() {
+        let mut hat = sample::hat();
+        hat.remarks.clear();
+        hat.head.basis = HeadBasis::Measured;
+        assert_eq!(cautions(&hat, false).len(), 2);
+        hat.size.girth = Length::from_cm(52.0);
+        assert!(cautions(&hat, false).is_empty());
+    }
+}

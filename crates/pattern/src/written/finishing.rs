@@ -1,0 +1,93 @@
+//! What comes after the last round: closing, pom-pom, ends, care, and what should be known about this hat.
+
+use super::sheet::{About, Section};
+use crate::figures::{Units, length};
+use crate::say::{cautions, remark};
+use hatwright_sizing::{Hat, HatSpec, PomPomPlan, Remark};
+
+pub(super) fn sections(hat: &Hat, about: &About<'_>) -> Vec<Section> {
+    let section = |heading, before| Section { heading, before, ..Section::default() };
+    let mut list = Vec::new();
+    if let Some(pom) = &hat.pom_pom {
+        list.push(section("Pom-pom", pom_pom(pom, hat, about)));
+    }
+    list.push(section("Finishing", finishing(hat, about.units)));
+    let known: Vec<String> = hat
+        .remarks
+        .iter()
+        .filter(|r| !matches!(r, Remark::SmallParts | Remark::BabySleep))
+        .map(|r| remark(r, hat, about.units))
+        .collect();
+    if !known.is_empty() {
+        list.push(section("Good to know", known));
+    }
+    let care: Vec<String> = cautions(hat, hat.pom_pom.is_some())
+        .into_iter()
+        .map(|caution| [&caution.text, " (Source: ", caution.source, ".)"].concat())
+        .collect();
+    if !care.is_empty() {
+        list.push(section("For babies and small children", care));
+    }
+    list
+}
+
+/// How the top is drawn up.
+pub(super) fn closing(hat: &Hat, spec: &HatSpec, units: Units) -> Vec<String> {
+    let stitches = hat.top.stitches.to_string();
+    let mut text =
+        String::from("Cut the yarn, leaving 30 cm (12 in), and draw it through the last stitch. Thread the needle with it and ");
+    if hat.top.gathered {
+        text.push_str(
+            &["pass it through the top of all ", &stitches, " stitches, twice around. Draw up as tight as it goes; "].concat(),
+        );
+        text.push_str(&["the bundle is about ", &length(hat.top.bundle, units), " across. "].concat());
+        text.push_str("Sew across it a few times, pull the end to the inside and fasten it there.");
+    } else {
+        text.push_str(
+            &["pass it through the front loop of each of the ", &stitches, " stitches that are left, in order. "].concat(),
+        );
+        text.push_str("Draw up until the hole is closed, pull the end through it to the inside and fasten it there.");
+    }
+    if spec.pom_pom.is_some() {
+        text.push_str(" Leave the hole just wide enough for the needle: the pom-pom is tied through it.");
+    }
+    vec![text]
+}
+
+fn pom_pom(pom: &PomPomPlan, hat: &Hat, about: &About<'_>) -> Vec<String> {
+    let across = length(pom.diameter, about.units);
+    let mut text = ["Wind ", &pom.wraps.to_string(), " wraps around a stiff card or form ", &across, " wide"].concat();
+    let colours = hat.yarn.len() as u32;
+    match pom.colour {
+        Some(colour) => text.push_str(&[", in ", &about.colour(colour)].concat()),
+        None if colours > 1 => {
+            let names: Vec<String> = hat.yarn.iter().map(|need| about.colour(need.colour)).collect();
+            let each = (pom.wraps / colours).to_string();
+            let nearly = if pom.wraps.is_multiple_of(colours) { "" } else { "about " };
+            text.push_str(&[", ", nearly, &each, " of each colour: ", &names.join(", ")].concat());
+        }
+        None => {}
+    }
+    text.push_str(
+        ". Slide them off, tie them around the middle as tightly as you can with a doubled strand of 40 cm (16 in), and cut the ",
+    );
+    text.push_str(
+        &["loops at both ends. Shake it out and trim it to a ball ", &across, " across; keep the ends of the tie long."].concat(),
+    );
+    vec![
+        text,
+        "Take both ends of the tie through the top of the hat, a stitch apart, and knot them inside over a few stitches. Tug to test.".into(),
+    ]
+}
+
+fn finishing(hat: &Hat, units: Units) -> Vec<String> {
+    let mut list = Vec::new();
+    let mut ends = String::from("Weave in every end on the inside, back and forth through a few stitches of its own colour");
+    ends.push_str(if hat.depth.fold.ticks() > 0 { "; in the band, on the face that the fold hides. " } else { ". " });
+    ends.push_str("Wash the hat and let it dry flat.");
+    list.push(ends);
+    if hat.depth.fold.ticks() > 0 {
+        list.push(["Fold the lower ", &length(hat.depth.fold, units), " of the band up to the outside."].concat());
+    }
+    list
+}

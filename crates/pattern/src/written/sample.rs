@@ -1,0 +1,128 @@
+//! A hat for tests, written out by hand: a rowing club's winter cap in indigo and weld.
+
+use hatwright_sizing::{
+    Age, Ball, BandSpec, Build, Closing, Colour, Count, Coverage, Depth, Fit, Gauge, Hat, HatSpec, Head, HeadBasis, HeadSize,
+    Layout, Length, PomPom, PomPomPlan, Ratio, Remark, Round, RoundKind, RoundStripe, Rounds, RowStripe, Rows, Sex, Size,
+    Stitches, Stretch, Swatch, Top, YarnLength, YarnNeed,
+};
+
+pub(crate) fn spec() -> HatSpec {
+    HatSpec {
+        head: Head::ByAge { age: Age::Years(Count::whole(4)), sex: Sex::Unknown, build: Build::Average },
+        swatch: Swatch::Counted {
+            stitches: Count::whole(12),
+            width: Length::from_cm(10.0),
+            rounds: Count::whole(15),
+            height: Length::from_cm(10.0),
+        },
+        body_stretch: Stretch::Usual,
+        ease: Ratio::from_ticks(700),
+        coverage: Coverage::OverEars,
+        band: BandSpec {
+            height: Stitches::new(10),
+            fold: Length::from_cm(4.2),
+            swatch: None,
+            stretch: Stretch::Usual,
+            stripes: (0..2).map(|c| RowStripe { colour: Colour(c), rows: Rows::new(2) }).collect(),
+        },
+        body_stripes: (0..2).map(|c| RoundStripe { colour: Colour(c), rounds: Rounds::new(2) }).collect(),
+        layout: Layout::Spread,
+        closing: Closing::Drawn,
+        pom_pom: Some(PomPom { diameter: Length::from_cm(6.0), colour: None }),
+        balls: vec![Ball { yarn: Count::whole(80) }; 2],
+        margin: Ratio::from_ticks(2_500),
+        chosen: None,
+    }
+}
+
+pub(crate) fn size(stitches: u32) -> Size {
+    let girth = Length::from_cm(f64::from(stitches) / 1.2);
+    let reach = Length::from_cm(f64::from(stitches) / 1.2 * 1.1);
+    Size {
+        rows: Rows::new(stitches),
+        stitches: Stitches::new(stitches),
+        band_girth: girth,
+        girth,
+        ease: Ratio::of(1.0 - girth.cm() / 49.8),
+        reach,
+        reaches: reach.cm() >= 49.8,
+        adjustment: Stitches::new(0),
+    }
+}
+
+pub(crate) fn hat() -> Hat {
+    let stripe = |number: u32| Colour(((number - 1) / 2 % 2) as u8);
+    let mut rounds = Vec::new();
+    let mut before = 56;
+    let plan = [(0, 0); 9].into_iter().chain([(6, 0), (0, 0), (7, 2), (8, 0), (9, 1), (9, 0), (8, 0)]);
+    for (number, (decreases, lead)) in (1..).zip(plan) {
+        let kind = match (number, decreases) {
+            (1, _) => RoundKind::PickUp,
+            (_, 0) => RoundKind::Plain,
+            _ => RoundKind::Decrease,
+        };
+        rounds.push(Round {
+            number,
+            before,
+            after: Stitches::new(before - decreases),
+            decreases: Stitches::new(decreases),
+            lead: Stitches::new(lead),
+            kind,
+            colour: stripe(number),
+        });
+        before -= decreases;
+    }
+    let need = |colour: u8, metres: f64, balls| YarnNeed {
+        colour: Colour(colour),
+        length: YarnLength::from_metres(metres),
+        low: YarnLength::from_metres(metres * 0.75),
+        high: YarnLength::from_metres(metres * 1.25),
+        balls,
+    };
+    Hat {
+        head: HeadSize { girth: Length::from_cm(49.8), spread: Some(Length::from_cm(1.4)), basis: HeadBasis::Who },
+        wanted_girth: Length::from_cm(46.314),
+        gauge: Gauge {
+            stitch: Length::from_ticks(833),
+            round: Length::from_ticks(667),
+            band_stitch: Length::from_ticks(833),
+            band_row: Length::from_ticks(833),
+            body_stretch: Ratio::from_ticks(11_000),
+            band_stretch: Ratio::from_ticks(13_500),
+            estimated: false,
+            band_assumed: true,
+        },
+        size: size(56),
+        neighbours: [48, 52, 60, 64].map(size).to_vec(),
+        depth: Depth {
+            wanted: Length::from_cm(19.7),
+            promised: Length::from_cm(19.4),
+            band: Length::from_cm(8.3),
+            fold: Length::from_cm(4.2),
+            above_band: Length::from_cm(15.3),
+            straight: Rounds::new(9),
+        },
+        rounds,
+        top: Top {
+            stitches: Stitches::new(before),
+            gathered: false,
+            opening: Length::from_cm(2.1),
+            bundle: Length::from_cm(0.9),
+        },
+        band_rows: (1..=56).map(stripe).collect(),
+        fit: Fit {
+            least: Length::from_cm(45.7),
+            most: Length::from_cm(51.3),
+            ages: Some((1.6667, 4.5)),
+            ribbed_ages: Some((1.6667, 110.0)),
+        },
+        girth_range: Some((Length::from_cm(44.8), Length::from_cm(48.7))),
+        yarn: vec![need(0, 71.4, 2), need(1, 60.2, 1)],
+        pom_pom: Some(PomPomPlan { diameter: Length::from_cm(6.0), wraps: 120, colour: None }),
+        remarks: vec![
+            Remark::AssumedBand,
+            Remark::StripesMoved { nearest: Stitches::new(55), repeat: Rows::new(4) },
+            Remark::SmallParts,
+        ],
+    }
+}
