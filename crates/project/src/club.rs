@@ -1,0 +1,145 @@
+//! Hats to begin with: a rowing club's winter caps, and the colours of natural dyes.
+
+use crate::{ColourName, Project, ProjectId, Rgb, Terms, Units};
+use hatwright_sizing::{
+    Age, Ball, BandSpec, BandSwatch, Build, Closing, Colour, Count, Coverage, HatSpec, Head, Layout, Length, PomPom, Ratio,
+    RoundStripe, Rounds, RowStripe, Rows, Sex, Stitches, Stretch, Swatch, YarnWeight,
+};
+
+/// Natural dyes with the colours that they give wool, as a screen shows them: names for new colours.
+pub const DYES: [(&str, Rgb); HatSpec::MOST_COLOURS] = [
+    ("Indigo", Rgb::new(0x34, 0x51, 0x6f)),
+    ("Weld", Rgb::new(0xc7, 0x9a, 0x2b)),
+    ("Madder", Rgb::new(0xa4, 0x40, 0x2f)),
+    ("Walnut", Rgb::new(0x6b, 0x4a, 0x2f)),
+    ("Undyed", Rgb::new(0xe9, 0xdf, 0xc9)),
+    ("Logwood", Rgb::new(0x51, 0x43, 0x5c)),
+];
+
+const INDIGO: usize = 0;
+const WELD: usize = 1;
+const MADDER: usize = 2;
+const WALNUT: usize = 3;
+const UNDYED: usize = 4;
+
+/// The hat of a first visit: a cap for four years, in two colours, at 12 stitches and 15 rounds to 10 cm.
+pub fn example(id: ProjectId) -> Project {
+    let spec = HatSpec {
+        head: by_age(Age::Years(Count::whole(4))),
+        swatch: counted(12, 15, Length::from_ticks(10_000)),
+        body_stretch: Stretch::Usual,
+        ease: percent(7),
+        coverage: Coverage::OverEars,
+        band: band(10, Length::from_ticks(4_200), None, &[(0, 2), (1, 2)]),
+        body_stripes: rounds(&[(0, 6), (1, 2)]),
+        layout: Layout::Spread,
+        closing: Closing::Drawn,
+        pom_pom: Some(PomPom { diameter: Length::from_ticks(6_000), colour: None }),
+        balls: balls(2, 80),
+        margin: percent(25),
+        chosen: None,
+    };
+    cap(id, "Rowing club, junior cap", Units::Centimetres, Terms::Us, &[INDIGO, WELD], spec)
+}
+
+/// Three more of the club's caps: a grown-up's in three colours with a starred crown, in UK terms; a baby's in fine yarn without a
+/// swatch or a pom-pom; and a gathered one in inches, with its band's own swatch.
+pub fn samples(ids: [ProjectId; 3]) -> [Project; 3] {
+    let [crew, baby, coach] = ids;
+    [crew_cap(crew), baby_cap(baby), coach_cap(coach)]
+}
+
+fn crew_cap(id: ProjectId) -> Project {
+    let spec = HatSpec {
+        head: Head::Measured(Length::from_ticks(57_000)),
+        swatch: counted(14, 16, Length::from_ticks(10_000)),
+        body_stretch: Stretch::Usual,
+        ease: percent(6),
+        coverage: Coverage::OverEars,
+        band: band(12, Length::from_ticks(4_000), None, &[(0, 2), (1, 2)]),
+        body_stripes: rounds(&[(0, 8), (1, 2), (2, 2)]),
+        layout: Layout::Wedges(8),
+        closing: Closing::Drawn,
+        pom_pom: Some(PomPom { diameter: Length::from_ticks(7_000), colour: Some(Colour(1)) }),
+        balls: balls(3, 120),
+        margin: percent(20),
+        chosen: None,
+    };
+    cap(id, "Rowing club, crew cap", Units::Centimetres, Terms::Uk, &[MADDER, UNDYED, WALNUT], spec)
+}
+
+fn baby_cap(id: ProjectId) -> Project {
+    let spec = HatSpec {
+        head: by_age(Age::Months(Count::whole(3))),
+        swatch: Swatch::YarnWeight(FINE),
+        body_stretch: Stretch::Usual,
+        ease: percent(2),
+        coverage: Coverage::OverEars,
+        band: band(8, Length::ZERO, None, &[(0, 2), (1, 2)]),
+        body_stripes: rounds(&[(0, 4), (1, 2)]),
+        layout: Layout::Spread,
+        closing: Closing::Drawn,
+        pom_pom: None,
+        balls: balls(2, 210),
+        margin: percent(25),
+        chosen: None,
+    };
+    cap(id, "Rowing club, baby cap", Units::Centimetres, Terms::Us, &[UNDYED, WELD], spec)
+}
+
+fn coach_cap(id: ProjectId) -> Project {
+    let four_inches = Length::from_ticks(4 * 2_540);
+    let own = BandSwatch { stitches: Count::whole(15), width: four_inches, rows: Count::whole(15), length: four_inches };
+    let spec = HatSpec {
+        head: Head::Measured(Length::from_ticks(57_150)),
+        swatch: counted(14, 16, four_inches),
+        body_stretch: Stretch::Measured(Ratio::from_ticks(11_500)),
+        ease: percent(5),
+        coverage: Coverage::EarLobes,
+        band: band(12, Length::from_ticks(3_810), Some(own), &[(0, 2), (1, 2)]),
+        body_stripes: rounds(&[(0, 1)]),
+        layout: Layout::Spread,
+        closing: Closing::Gathered(Stitches::new(56)),
+        pom_pom: Some(PomPom { diameter: Length::from_ticks(6_985), colour: None }),
+        balls: balls(2, 100),
+        margin: percent(25),
+        chosen: None,
+    };
+    cap(id, "Rowing club, coach's cap", Units::Inches, Terms::Us, &[WALNUT, WELD], spec)
+}
+
+/// Super fine, the yarn of baby clothes.
+const FINE: YarnWeight = match YarnWeight::new(1) {
+    Ok(weight) => weight,
+    Err(_) => panic!("a yarn weight is 0 to 7"),
+};
+
+fn cap(id: ProjectId, name: &str, units: Units, terms: Terms, dyes: &[usize], spec: HatSpec) -> Project {
+    let colours = dyes.iter().map(|&dye| ColourName { name: DYES[dye].0.to_owned(), hex: DYES[dye].1 }).collect();
+    Project { id, revision: 0, name: name.to_owned(), units, terms, colours, notes: String::new(), spec, changed_ms: 0 }
+}
+
+fn by_age(age: Age) -> Head {
+    Head::ByAge { age, sex: Sex::Unknown, build: Build::Average }
+}
+
+fn counted(stitches: i32, rounds: i32, over: Length) -> Swatch {
+    Swatch::Counted { stitches: Count::whole(stitches), width: over, rounds: Count::whole(rounds), height: over }
+}
+
+fn band(height: u32, fold: Length, swatch: Option<BandSwatch>, stripes: &[(u8, u32)]) -> BandSpec {
+    let stripes = stripes.iter().map(|&(colour, rows)| RowStripe { colour: Colour(colour), rows: Rows::new(rows) }).collect();
+    BandSpec { height: Stitches::new(height), fold, swatch, stretch: Stretch::Usual, stripes }
+}
+
+fn rounds(stripes: &[(u8, u32)]) -> Vec<RoundStripe> {
+    stripes.iter().map(|&(colour, rounds)| RoundStripe { colour: Colour(colour), rounds: Rounds::new(rounds) }).collect()
+}
+
+fn balls(colours: usize, metres: i32) -> Vec<Ball> {
+    vec![Ball { yarn: Count::whole(metres) }; colours]
+}
+
+const fn percent(share: i32) -> Ratio {
+    Ratio::from_ticks(share * 100)
+}

@@ -1,0 +1,94 @@
+//! A hat as it is kept.
+
+use crate::text::{COLOUR, NAME, NOTES};
+use crate::{ProjectId, Rgb};
+use hatwright_sizing::{Breach, HatSpec};
+use serde::{Deserialize, Serialize};
+
+/// A saved hat: everything that a person decided, named or noted. Plans are never saved, they are worked out again.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Project {
+    /// Which hat of this device.
+    pub id: ProjectId,
+    /// How often it was saved: 0 for a hat that never was.
+    pub revision: u64,
+    /// Its name, by the rule [`NAME`].
+    pub name: String,
+    /// The units that its lengths are shown and typed in.
+    pub units: Units,
+    /// The words of its pattern.
+    pub terms: Terms,
+    /// Its colours, one for each of the spec's balls.
+    pub colours: Vec<ColourName>,
+    /// Notes, by the rule [`NOTES`].
+    pub notes: String,
+    /// The hat itself.
+    pub spec: HatSpec,
+    /// When it was last changed, in milliseconds since 1970 by the device's clock. Only for people: nothing decides by it.
+    pub changed_ms: u64,
+}
+
+/// Units of length on screen. Documents hold hundredths of a millimetre either way.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Units {
+    /// Centimetres, and metres of yarn.
+    #[default]
+    Centimetres,
+    /// Inches, and yards of yarn.
+    Inches,
+}
+
+/// The trade's two sets of words: single crochet in US terms is double crochet in UK terms.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Terms {
+    /// US terms.
+    #[default]
+    Us,
+    /// UK terms.
+    Uk,
+}
+
+/// A colour of a hat.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ColourName {
+    /// What its yarn is called, by the rule [`COLOUR`].
+    pub name: String,
+    /// How the screen shows it.
+    pub hex: Rgb,
+}
+
+impl Project {
+    /// The largest revision: what every reader of JSON can hold exactly, 2⁵³ − 1.
+    pub const MOST_REVISIONS: u64 = (1 << 53) - 1;
+
+    /// The same hat with every text held to its rule.
+    #[must_use]
+    pub fn tidy(mut self) -> Self {
+        self.name = NAME.tidy(&self.name);
+        self.notes = NOTES.tidy(&self.notes);
+        for colour in &mut self.colours {
+            colour.name = COLOUR.tidy(&colour.name);
+        }
+        self
+    }
+
+    /// The same hat under another identity, never saved yet: for a hat that came from a file or is copied.
+    #[must_use]
+    pub fn renewed(self, id: ProjectId, changed_ms: u64) -> Self {
+        Self { id, revision: 0, changed_ms, ..self }
+    }
+
+    /// Whether numbers and colours are such as a hat can be planned from.
+    ///
+    /// # Errors
+    /// The first [`Breach`]; [`Breach::WrongCount`] also where colours and balls are not equally many.
+    pub fn check(&self) -> Result<(), Breach> {
+        check(&self.spec, self.colours.len())
+    }
+}
+
+/// The check of a spec with so many named colours.
+pub(crate) fn check(spec: &HatSpec, colours: usize) -> Result<(), Breach> {
+    spec.check()?;
+    if spec.balls.len() == colours { Ok(()) } else { Err(Breach::WrongCount) }
+}

@@ -1,0 +1,30 @@
+//! The saved hat: document, versions, link, shelf.
+//!
+//! Pure: no browser, no clock, no chance. Identities and times are passed in, storage is a trait. Whatever comes from outside
+//! becomes a valid [`Project`] here or an error that reads as a sentence.
+
+mod breach;
+mod checksum;
+mod club;
+mod document;
+mod id;
+mod json;
+mod rgb;
+mod versions;
+
+pub mod link;
+pub mod storage;
+#[cfg(any(test, feature = "strategies"))]
+pub mod strategies;
+#[cfg(test)]
+mod tests;
+pub mod text;
+
+pub use breach::SayBreach;
+pub use club::{DYES, example, samples};
+pub use document::{ColourName, Project, Terms, Units};
+pub use id::{BadId, ProjectId};
+pub use json::{Unreadable, open, to_json};
+pub use link::{BadLink, Linked, from_link, to_link};
+pub use rgb::{BadRgb, Rgb};
+pub use storage::{Listing, Settings, Shelf, ShelfError, Store, StoreError, Summary};

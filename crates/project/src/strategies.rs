@@ -1,0 +1,241 @@
+//! Random documents, for property tests here and in other crates (feature `strategies`).
+//!
+//! Parts are boxed: as one type of nested tuples they would overflow a test thread's stack.
+
+use crate::{ColourName, Project, ProjectId, Rgb, Terms, Units};
+use hatwright_sizing::{
+    Age, Ball, BandSpec, BandSwatch, Build, Chosen, Closing, Colour, Count, Coverage, HatSpec, Head, Layout, Length, PomPom,
+    Quantity, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Stitches, Stretch, Swatch, YarnWeight,
+};
+use proptest::collection::vec;
+use proptest::option;
+use proptest::prelude::*;
+
+/// Any spec that passes its check, to the ends of every range. Most of them have no hat.
+pub fn arb_spec() -> BoxedStrategy<HatSpec> {
+    (1..=HatSpec::MOST_COLOURS)
+        .prop_flat_map(|colours| {
+            let body = (head(), swatch(), stretch(Quantity::BodyStretch), ratio(Quantity::Ease), coverage());
+            let stripes = vec(round_stripe(colours, whole(Quantity::StripeRounds)), 1..=HatSpec::MOST_STRIPES);
+            let top = (layout(), closing(), option::of(pom_pom(colours)));
+            let balls = vec(count(Quantity::BallYarn).prop_map(|yarn| Ball { yarn }), colours);
+            let chosen = option::of((any::<u32>(), any::<u32>()));
+            (body, band(colours), stripes, top, balls, ratio(Quantity::Margin), chosen).prop_map(
+                |(
+                    (head, swatch, body_stretch, ease, coverage),
+                    band,
+                    body_stripes,
+                    (layout, closing, pom_pom),
+                    balls,
+                    margin,
+                    chosen,
+                )| {
+                    let chosen =
+                        chosen.map(|(rows, stitches)| Chosen { rows: Rows::new(rows), stitches: Stitches::new(stitches) });
+                    HatSpec {
+                        head,
+                        swatch,
+                        body_stretch,
+                        ease,
+                        coverage,
+                        band,
+                        body_stripes,
+                        layout,
+                        closing,
+                        pom_pom,
+                        balls,
+                        margin,
+                        chosen,
+                    }
+                },
+            )
+        })
+        .boxed()
+}
+
+/// Specs such as people would ask for: heads from newborn to large adult, gauges from fine to bulky with rounds to suit, small
+/// even stripes, bands that leave room for a crown. Most of them have a hat.
+pub fn arb_usual_spec() -> BoxedStrategy<HatSpec> {
+    let gauge = (32_000..=62_000_i32, 800..=2_600_i32, 90..=135_i32);
+    let stripe_counts = (1..=3_usize, 1..=4_usize);
+    (gauge, stripe_counts, arb_spec())
+        .prop_flat_map(|((girth, stitches, shape), (rows, rounds), wild)| {
+            let colours = wild.balls.len();
+            let swatch = Swatch::Counted {
+                stitches: Count::from_ticks(stitches),
+                width: Length::from_ticks(10_000),
+                rounds: Count::from_ticks(stitches * shape / 100),
+                height: Length::from_ticks(10_000),
+            };
+            let fits = (0..=800_i32, 2..=6_u32, 0..=3_000_i32);
+            let band_stripes = vec(row_stripe(colours, Just(2_u32)), rows);
+            let body_stripes = vec(round_stripe(colours, 1..=8_u32), rounds);
+            (fits, band_stripes, body_stripes).prop_map(move |((ease, band_cm, fold), band_stripes, body_stripes)| {
+                let height = (f64::from(band_cm) * f64::from(stitches) / 1000.0) as u32;
+                let fold = Length::from_ticks(fold.min(band_cm as i32 * 500));
+                HatSpec {
+                    head: Head::Measured(Length::from_ticks(girth)),
+                    swatch,
+                    body_stretch: Stretch::Usual,
+                    ease: Ratio::from_ticks(ease),
+                    band: BandSpec {
+                        height: Stitches::new(height.max(2)),
+                        fold,
+                        swatch: None,
+                        stretch: Stretch::Usual,
+                        stripes: band_stripes,
+                    },
+                    body_stripes,
+                    chosen: None,
+                    ..wild.clone()
+                }
+            })
+        })
+        .boxed()
+}
+
+/// Any project that passes its check, in all its texts too.
+pub fn arb_project() -> BoxedStrategy<Project> {
+    let head = (arb_id(), 0..Project::MOST_REVISIONS, any::<u64>(), any::<bool>(), any::<bool>());
+    (head, text(80), text(120), arb_spec())
+        .prop_flat_map(|((id, revision, changed_ms, inches, uk), name, notes, spec)| {
+            vec((text(40), any::<[u8; 3]>()), spec.balls.len()).prop_map(move |colours| {
+                let colour = |(name, [r, g, b]): (String, [u8; 3])| ColourName { name, hex: Rgb::new(r, g, b) };
+                let project = Project {
+                    id: id.clone(),
+                    revision,
+                    name: name.clone(),
+                    units: if inches { Units::Inches } else { Units::Centimetres },
+                    terms: if uk { Terms::Uk } else { Terms::Us },
+                    colours: colours.into_iter().map(colour).collect(),
+                    notes: notes.clone(),
+                    spec: spec.clone(),
+                    changed_ms,
+                };
+                project.tidy()
+            })
+        })
+        .boxed()
+}
+
+/// Any identity.
+pub fn arb_id() -> BoxedStrategy<ProjectId> {
+    any::<u64>().prop_map(ProjectId::from_bits).boxed()
+}
+
+fn text(most: usize) -> impl Strategy<Value = String> {
+    vec(any::<u32>(), 0..=most).prop_map(|numbers| numbers.into_iter().map(letter).collect())
+}
+
+/// Mostly plain letters and signs, sometimes a line end, sometimes anything: one number each, as a choice of strategies for every
+/// letter would take most of a test's time.
+fn letter(number: u32) -> char {
+    let (kind, rest) = (number % 8, number / 8);
+    match kind {
+        0 => char::from_u32(rest % 0x11_0000).unwrap_or('ß'),
+        1 if rest % 4 == 0 => '\n',
+        _ => char::from(b' ' + (rest % 95) as u8),
+    }
+}
+
+fn ticks(quantity: Quantity) -> BoxedStrategy<i32> {
+    let row = quantity.row();
+    prop_oneof![8 => row.least..=row.most, 1 => Just(row.least), 1 => Just(row.most), 2 => Just(row.usual)].boxed()
+}
+
+fn whole(quantity: Quantity) -> impl Strategy<Value = u32> {
+    ticks(quantity).prop_map(|n| n as u32)
+}
+
+fn length(quantity: Quantity) -> impl Strategy<Value = Length> {
+    ticks(quantity).prop_map(Length::from_ticks)
+}
+
+fn count(quantity: Quantity) -> impl Strategy<Value = Count> {
+    ticks(quantity).prop_map(Count::from_ticks)
+}
+
+fn ratio(quantity: Quantity) -> impl Strategy<Value = Ratio> {
+    ticks(quantity).prop_map(Ratio::from_ticks)
+}
+
+fn head() -> BoxedStrategy<Head> {
+    let age = prop_oneof![
+        count(Quantity::AgeWeeks).prop_map(Age::Weeks),
+        count(Quantity::AgeMonths).prop_map(Age::Months),
+        count(Quantity::AgeYears).prop_map(Age::Years),
+    ];
+    let sex = prop_oneof![Just(Sex::Unknown), Just(Sex::Female), Just(Sex::Male)];
+    let build = prop_oneof![Just(Build::Small), Just(Build::Average), Just(Build::Large)];
+    prop_oneof![
+        length(Quantity::HeadGirth).prop_map(Head::Measured),
+        (age, sex, build).prop_map(|(age, sex, build)| Head::ByAge { age, sex, build }),
+    ]
+    .boxed()
+}
+
+fn swatch() -> BoxedStrategy<Swatch> {
+    let counted = (
+        count(Quantity::SwatchStitches),
+        length(Quantity::SwatchWidth),
+        count(Quantity::SwatchRounds),
+        length(Quantity::SwatchHeight),
+    );
+    prop_oneof![
+        4 => counted.prop_map(|(stitches, width, rounds, height)| Swatch::Counted { stitches, width, rounds, height }),
+        1 => (0..=7_u8).prop_filter_map("weights are 0 to 7", |n| YarnWeight::new(n).ok().map(Swatch::YarnWeight)),
+    ]
+    .boxed()
+}
+
+fn stretch(quantity: Quantity) -> BoxedStrategy<Stretch> {
+    prop_oneof![Just(Stretch::Usual), ratio(quantity).prop_map(Stretch::Measured)].boxed()
+}
+
+fn coverage() -> BoxedStrategy<Coverage> {
+    prop_oneof![Just(Coverage::EarTops), Just(Coverage::EarCanals), Just(Coverage::EarLobes), Just(Coverage::OverEars)].boxed()
+}
+
+fn band(colours: usize) -> BoxedStrategy<BandSpec> {
+    let own = (
+        count(Quantity::BandSwatchStitches),
+        length(Quantity::BandSwatchWidth),
+        count(Quantity::BandSwatchRows),
+        length(Quantity::BandSwatchLength),
+    );
+    let own = own.prop_map(|(stitches, width, rows, length)| BandSwatch { stitches, width, rows, length });
+    let stripes = vec(row_stripe(colours, whole(Quantity::StripeRows)), 1..=HatSpec::MOST_STRIPES);
+    (whole(Quantity::BandHeight), length(Quantity::Fold), option::of(own), stretch(Quantity::BandStretch), stripes)
+        .prop_map(|(height, fold, swatch, stretch, stripes)| BandSpec {
+            height: Stitches::new(height),
+            fold,
+            swatch,
+            stretch,
+            stripes,
+        })
+        .boxed()
+}
+
+fn colour(colours: usize) -> BoxedStrategy<Colour> {
+    (0..colours as u8).prop_map(Colour).boxed()
+}
+
+fn row_stripe(colours: usize, rows: impl Strategy<Value = u32> + 'static) -> BoxedStrategy<RowStripe> {
+    (colour(colours), rows).prop_map(|(colour, rows)| RowStripe { colour, rows: Rows::new(rows) }).boxed()
+}
+
+fn round_stripe(colours: usize, rounds: impl Strategy<Value = u32> + 'static) -> BoxedStrategy<RoundStripe> {
+    (colour(colours), rounds).prop_map(|(colour, rounds)| RoundStripe { colour, rounds: Rounds::new(rounds) }).boxed()
+}
+
+fn layout() -> BoxedStrategy<Layout> {
+    prop_oneof![Just(Layout::Spread), whole(Quantity::Wedges).prop_map(Layout::Wedges)].boxed()
+}
+
+fn closing() -> BoxedStrategy<Closing> {
+    prop_oneof![Just(Closing::Drawn), whole(Quantity::Gather).prop_map(|n| Closing::Gathered(Stitches::new(n)))].boxed()
+}
+
+fn pom_pom(colours: usize) -> BoxedStrategy<PomPom> {
+    (length(Quantity::PomPom), option::of(colour(colours))).prop_map(|(diameter, colour)| PomPom { diameter, colour }).boxed()
+}

@@ -1,0 +1,173 @@
+//! Links.
+
+use super::id;
+use crate::checksum::checksum;
+use crate::link::LONGEST_LINK;
+use crate::strategies::arb_project;
+use crate::{BadLink, ColourName, Linked, Project, Rgb, example, from_link, samples, to_link};
+use data_encoding::BASE64URL_NOPAD;
+use hatwright_sizing::{Breach, Colour, Length, PLANNER, Quantity};
+use proptest::prelude::*;
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(10_000))]
+
+    #[test]
+    fn a_link_opens_to_an_equal_hat(project in arb_project()) {
+        let link = to_link(&project);
+        prop_assert!(link.len() <= LONGEST_LINK);
+        let Project { name, units, terms, colours, spec, .. } = project;
+        prop_assert_eq!(from_link(&link), Ok(Linked { planner: PLANNER, name, units, terms, colours, spec }));
+    }
+}
+
+proptest! {
+    #[test]
+    fn any_text_is_an_error(text in any::<String>()) {
+        prop_assert!(from_link(&text).is_err());
+    }
+
+    /// Past the checksum, where anything may stand: an error or a hat that passes its check, never a panic.
+    #[test]
+    fn any_sealed_bytes_are_an_error_or_a_hat(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
+        if let Ok(linked) = from_link(&sealed(b'1', &bytes)) {
+            prop_assert_eq!(linked.into_project(id("rowingclub01"), 0).check(), Ok(()));
+        }
+    }
+
+    #[test]
+    fn a_sealed_change_is_an_error_or_a_hat(project in arb_project(), at in any::<prop::sample::Index>(), byte: u8) {
+        let mut bytes = unsealed(&to_link(&project));
+        let at = at.index(bytes.len());
+        bytes[at] = byte;
+        if let Ok(linked) = from_link(&sealed(b'1', &bytes)) {
+            prop_assert_eq!(linked.into_project(id("rowingclub01"), 0).check(), Ok(()));
+        }
+    }
+}
+
+#[test]
+fn every_single_changed_character_is_found() {
+    let link = to_link(&hat());
+    let others = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_ .#%)é";
+    for (at, was) in link.char_indices() {
+        for other in others.chars().filter(|&other| other != was) {
+            let changed = format!("{}{other}{}", &link[..at], &link[at + 1..]);
+            let error = from_link(&changed).unwrap_err();
+            assert!(at == 0 || error == BadLink::Damaged, "{changed}: {error:?}");
+        }
+    }
+}
+
+#[test]
+fn every_truncation_is_found() {
+    let link = to_link(&hat());
+    assert_eq!(from_link(""), Err(BadLink::Empty));
+    for end in 1..link.len() {
+        assert_eq!(from_link(&link[..end]), Err(BadLink::Damaged), "cut at {end}");
+        assert!(from_link(&link[end..]).is_err(), "cut before {end}");
+    }
+}
+
+#[test]
+fn what_chat_programs_put_around_it_is_passed_over() {
+    let link = to_link(&hat());
+    let opened = from_link(&link);
+    assert!(opened.is_ok());
+    for around in
+        [format!("#{link}"), format!("  {link}\n"), format!("{link}."), format!("#{link})."), format!("{link}\u{201d} !")]
+    {
+        assert_eq!(from_link(&around), opened, "{around}");
+    }
+    for nothing in ["", " ", "#", "# ", "#."] {
+        assert_eq!(from_link(nothing), Err(BadLink::Empty), "{nothing:?}");
+    }
+    for damaged in [format!("{link}A"), format!("{link}*"), link.replace('A', "%41"), format!("{} {}", &link[..40], &link[40..])]
+    {
+        assert!(from_link(&damaged).is_err(), "{damaged}");
+    }
+}
+
+#[test]
+fn other_fragments_are_not_ours() {
+    for other in ["main", "#pattern", "hat=1", "é", "-1", "\u{0}"] {
+        assert_eq!(from_link(other), Err(BadLink::NotOurs), "{other}");
+    }
+    assert_eq!(from_link(&"1".repeat(LONGEST_LINK + 1)), Err(BadLink::NotOurs));
+    assert_eq!(from_link(&"1".repeat(LONGEST_LINK)), Err(BadLink::Damaged));
+    assert_eq!(from_link("1"), Err(BadLink::Damaged));
+    assert_eq!(from_link(&sealed(b'1', &[])), Err(BadLink::Damaged));
+}
+
+#[test]
+fn a_newer_link_is_told_from_a_damaged_one() {
+    assert_eq!(from_link(&sealed(b'2', b"anything")), Err(BadLink::Newer));
+    let link = to_link(&hat());
+    assert_eq!(from_link(&format!("2{}", &link[1..])), Err(BadLink::Damaged));
+}
+
+#[test]
+fn whole_links_are_still_checked() {
+    let mut tall = hat();
+    tall.spec.band.fold = Length::from_cm(41.0);
+    assert_eq!(from_link(&to_link(&tall)), Err(BadLink::OutOfRange(Breach::OutOfRange(Quantity::Fold, 41_000))));
+    let mut pale = hat();
+    pale.colours.pop();
+    assert_eq!(from_link(&to_link(&pale)), Err(BadLink::OutOfRange(Breach::WrongCount)));
+    let mut none = hat();
+    none.spec.body_stripes[0].colour = Colour(255);
+    let error = from_link(&to_link(&none)).unwrap_err();
+    assert_eq!(
+        error.to_string(),
+        "This link is whole, but there is no such hat: it uses colour number 256, which it does not have."
+    );
+    let longer = [unsealed(&to_link(&hat())), vec![0]].concat();
+    assert_eq!(from_link(&sealed(b'1', &longer)), Err(BadLink::Damaged), "nothing may follow the hat");
+}
+
+/// A list that claims to be four thousand million long.
+#[test]
+fn a_claimed_length_is_not_believed() {
+    let claim = [1, 0, 0, 0, 0xff, 0xff, 0xff, 0xff, 0x0f];
+    assert_eq!(from_link(&sealed(b'1', &claim)), Err(BadLink::Damaged));
+}
+
+#[test]
+fn notes_identity_revision_and_time_stay_at_home() {
+    let kept = Project { id: id("rowingclub09"), revision: 40, notes: "For the harbour race".to_owned(), changed_ms: 1, ..hat() };
+    assert_eq!(to_link(&kept), to_link(&hat()));
+    let opened = from_link(&to_link(&kept)).unwrap().into_project(id("rowingclub05"), 9);
+    assert_eq!(opened, Project { id: id("rowingclub05"), changed_ms: 9, ..hat() });
+}
+
+#[test]
+fn links_are_short() {
+    assert!(to_link(&hat()).len() <= 150);
+    for sample in samples(["rowingclub02", "rowingclub03", "rowingclub04"].map(id)) {
+        assert!(to_link(&sample).len() <= 160, "{}", sample.name);
+    }
+    let mut longest = hat();
+    longest.name = "🧶".repeat(100);
+    longest.spec.balls = vec![longest.spec.balls[0]; 6];
+    longest.spec.body_stripes = vec![longest.spec.body_stripes[0]; 12];
+    longest.spec.band.stripes = vec![longest.spec.band.stripes[0]; 12];
+    longest.colours = vec![ColourName { name: "🧶".repeat(50), hex: Rgb::new(0, 0, 0) }; 6];
+    let link = to_link(&longest);
+    assert!(link.len() < 3000, "{}", link.len());
+    assert_eq!(from_link(&link).unwrap().name, "🧶".repeat(80));
+}
+
+fn hat() -> Project {
+    example(id("rowingclub01"))
+}
+
+fn sealed(version: u8, hat: &[u8]) -> String {
+    let sum = checksum(&[&[version], hat]).to_le_bytes();
+    format!("{}{}", char::from(version), BASE64URL_NOPAD.encode(&[hat, &sum].concat()))
+}
+
+fn unsealed(link: &str) -> Vec<u8> {
+    let mut bytes = BASE64URL_NOPAD.decode(&link.as_bytes()[1..]).unwrap();
+    bytes.truncate(bytes.len() - 4);
+    bytes
+}

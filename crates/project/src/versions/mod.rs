@@ -1,0 +1,45 @@
+//! Every form that a saved hat ever had, and the way from each to the current one.
+//!
+//! To add form 2: see the module of form 1.
+
+mod v1;
+
+use crate::text::{COLOUR, NAME, NOTES};
+use crate::{Project, Unreadable};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use serde_json::Value;
+
+/// The form that this version writes.
+pub(crate) const SCHEMA: u64 = 1;
+
+/// Reads a document of one form, brings it to the current one, and checks it as anything from outside is checked.
+pub(crate) fn read(schema: u64, payload: &Value) -> Result<Project, Unreadable> {
+    let project = match schema {
+        1 => v1::migrate(parse(payload)?),
+        _ => return Err(Unreadable::broken("there never was such a form")),
+    };
+    checked(project)
+}
+
+/// Reads a form's own structs. A field that the form does not have is an error: no document of that form was ever written with
+/// one, and to drop it at the next save would be to lose it.
+fn parse<T: DeserializeOwned + Serialize>(payload: &Value) -> Result<T, Unreadable> {
+    let document: T = T::deserialize(payload).map_err(Unreadable::broken)?;
+    if serde_json::to_value(&document).is_ok_and(|again| again == *payload) {
+        Ok(document)
+    } else {
+        Err(Unreadable::broken("it holds something that this form does not have, or lacks something that it has"))
+    }
+}
+
+fn checked(project: Project) -> Result<Project, Unreadable> {
+    project.check()?;
+    if project.revision > Project::MOST_REVISIONS {
+        return Err(Unreadable::broken("its count of revisions is absurd"));
+    }
+    let texts = NAME.holds(&project.name)
+        && NOTES.holds(&project.notes)
+        && project.colours.iter().all(|colour| COLOUR.holds(&colour.name));
+    if texts { Ok(project) } else { Err(Unreadable::broken("a name or a note is too long or has characters that do not print")) }
+}
