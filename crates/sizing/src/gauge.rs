@@ -1,6 +1,6 @@
 //! From swatches to the sizes of single stitches.
 
-use crate::{BandSwatch, Count, Gauge, HatSpec, Length, Quantity, Ratio, Stretch, Swatch, YarnWeight};
+use crate::{BandSwatch, Breach, Count, Gauge, HatSpec, Length, Quantity, Ratio, Stretch, Swatch, YarnWeight};
 
 /// Stitches in 4 inches of single crochet for each yarn-weight number: the middle of the published range; of "5 or fewer" for
 /// jumbo, 5; lace is published in double crochet, whose stitch is taken to be as wide.
@@ -82,6 +82,14 @@ impl Cells {
             body_stretch: spec.body_stretch.ratio(Quantity::BodyStretch).value(),
             band_stretch: spec.band.stretch.ratio(Quantity::BandStretch).value(),
         }
+    }
+
+    /// Whether stitches, rounds and rows are of a size that can be crocheted.
+    pub fn check(&self) -> Result<(), Breach> {
+        use Quantity as Q;
+        let sizes = [(Q::BodyStitch, self.w), (Q::BodyRound, self.h), (Q::BandStitch, self.band_w), (Q::BandRow, self.band_row)];
+        let odd = sizes.into_iter().map(|(q, cm)| (q, Length::from_cm(cm).ticks())).find(|(q, ticks)| !q.row().holds(*ticks));
+        odd.map_or(Ok(()), |(q, ticks)| Err(Breach::OutOfRange(q, ticks)))
     }
 
     pub fn gauge(&self, spec: &HatSpec) -> Gauge {

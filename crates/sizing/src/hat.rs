@@ -353,7 +353,14 @@ impl Refusal {
     /// The field that the refusal belongs beside.
     pub fn field(&self) -> Quantity {
         match self {
-            Self::Breach(crate::Breach::OutOfRange(q, _)) => *q,
+            // The size of a stitch is not typed: it belongs beside the count that makes it.
+            Self::Breach(crate::Breach::OutOfRange(q, _)) => match q {
+                Quantity::BodyStitch => Quantity::SwatchStitches,
+                Quantity::BodyRound => Quantity::SwatchRounds,
+                Quantity::BandStitch => Quantity::BandSwatchStitches,
+                Quantity::BandRow => Quantity::BandSwatchRows,
+                typed => *typed,
+            },
             Self::Breach(_) | Self::StripesCannotClose { .. } => Quantity::StripeRows,
             Self::EaseBeyondStretch { .. } | Self::NoCount { .. } => Quantity::Ease,
             Self::FoldBeyondBand { .. } => Quantity::Fold,

@@ -28,6 +28,7 @@ pub fn plan(spec: &HatSpec) -> Result<Hat, Refusal> {
     spec.check().map_err(Refusal::Breach)?;
     let head = head_size(&spec.head);
     let cells = Cells::of(spec);
+    cells.check().map_err(Refusal::Breach)?;
     let wanted = head.girth.cm() * (1.0 - spec.ease.value());
     ease_is_possible(head.girth, wanted, spec.ease, &cells)?;
 

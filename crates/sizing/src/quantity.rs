@@ -130,6 +130,14 @@ quantities! {
     /// Extra yarn bought over the estimate.
     Margin "margin" Percent 0 .. 10_000, 2_500;
 
+    /// Width of a stitch of the body, from its swatch. Finer than a millimetre there is no crochet.
+    BodyStitch "body-stitch" Length 100 .. 6_000, 833;
+    /// Height of a round of the body, from its swatch.
+    BodyRound "body-round" Length 100 .. 12_000, 667;
+    /// Width of a stitch of the band, from its swatch.
+    BandStitch "band-stitch" Length 100 .. 6_000, 833;
+    /// Height of a row of the band, from its swatch.
+    BandRow "band-row" Length 100 .. 12_000, 833;
     /// Share of the head's girth that the looser end of "fits" may fall short by (practice, no source: a hat that hangs more than
     /// this loose is too big).
     LoosestFit "loosest-fit" Percent 0 .. 1_000, 200;

@@ -25,6 +25,10 @@ pub const fn label(q: Quantity) -> &'static str {
         Q::PomPom => "Pom-pom across",
         Q::BallYarn => "Yarn in a ball",
         Q::Margin => "Extra to buy",
+        Q::BodyStitch => "Width of a stitch of the body",
+        Q::BodyRound => "Height of a round of the body",
+        Q::BandStitch => "Width of a stitch of the band",
+        Q::BandRow => "Height of a row of the band",
         Q::LoosestFit => "How loose still fits",
         Q::EqualGirths => "Girths taken as equal",
         Q::SingleShape => "Height of a stitch to its width",
@@ -106,6 +110,17 @@ pub fn out_of_range(q: Quantity, ticks: i32, units: Units) -> String {
         let heads = span(row.least, row.most, row.unit, units);
         let adults = span(52_000, 62_000, row.unit, units);
         return [&typed, " is no head: heads are ", &heads, " around; most adults ", &adults, "."].concat();
+    }
+    let made = match q {
+        Quantity::BodyStitch | Quantity::BandStitch => "That makes a stitch ",
+        Quantity::BodyRound => "That makes a round ",
+        Quantity::BandRow => "That makes a row ",
+        _ => "",
+    };
+    if !made.is_empty() {
+        let across = if matches!(q, Quantity::BodyStitch | Quantity::BandStitch) { " wide" } else { " tall" };
+        let usual = span(row.least, row.most, row.unit, units);
+        return [made, &typed, across, ", and crochet has ", &usual, ". Check the count, and over what it was counted."].concat();
     }
     let fault = if ticks < row.least { " is too little here. " } else { " is too much here. " };
     let mut text = [&typed, fault, &range(q, units)].concat();
