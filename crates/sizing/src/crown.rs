@@ -153,7 +153,7 @@ impl Task {
             let least = (rounds - 1.0).max(1.0) as u32;
             ends.extend((least..=least + 3).filter_map(|rounds| self.end(stitches, rounds)));
         }
-        ends.sort_by(|a, b| a.price.total_cmp(&b.price));
+        ends.sort_unstable_by(|a, b| a.price.total_cmp(&b.price));
         ends
     }
 

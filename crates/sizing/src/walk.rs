@@ -100,7 +100,7 @@ impl Layer {
     fn finish(self) -> Vec<Node> {
         let Self { mut nodes, ceiling, .. } = self;
         nodes.retain(|node| node.cost <= ceiling[node.stitches as usize]);
-        nodes.sort_by(|a, b| b.stitches.cmp(&a.stitches).then(a.cost.total_cmp(&b.cost)));
+        nodes.sort_unstable_by(|a, b| b.stitches.cmp(&a.stitches).then(a.cost.total_cmp(&b.cost)));
         nodes
     }
 }
@@ -231,7 +231,7 @@ fn narrow(nodes: &mut Vec<Node>, width: usize) {
         return;
     }
     let mut costs: Vec<f64> = nodes.iter().map(|n| n.cost).collect();
-    costs.sort_by(f64::total_cmp);
+    costs.sort_unstable_by(f64::total_cmp);
     let most = costs[width - 1];
     nodes.retain(|n| n.cost <= most);
 }

@@ -51,7 +51,7 @@ impl<'a> Shelf<'a> {
     pub fn list(&self) -> Result<Listing, ShelfError> {
         let mut listing = Listing::default();
         let mut keys = self.store.keys()?;
-        keys.sort();
+        keys.sort_unstable();
         for place in &keys {
             let gone = place.starts_with(GONE);
             if !gone && !place.starts_with(LIVE) {
@@ -68,8 +68,8 @@ impl<'a> Shelf<'a> {
         }
         // Both places hold a hat only where a move was interrupted, and then the live one counts.
         listing.gone.retain(|gone| listing.projects.iter().all(|hat| hat.id != gone.id));
-        listing.projects.sort();
-        listing.gone.sort();
+        listing.projects.sort_unstable();
+        listing.gone.sort_unstable();
         Ok(listing)
     }
 

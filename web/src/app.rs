@@ -1,0 +1,204 @@
+//! The page put together, and what is on the bench when it opens.
+
+use crate::bench::Bench;
+use crate::erase::{flag, memo, part, part_if, words};
+use crate::keep::{Browser, Keeper, Standing, fresh_id};
+use crate::{ask, dom, made, see, share, shelf};
+use hatwright_project::{Project, Settings, Shelf, ShelfError, example, from_link, text};
+use hatwright_sizing::PLANNER;
+use leptos::prelude::*;
+
+/// What the page begins with.
+struct Start {
+    project: Project,
+    /// Not kept yet.
+    fresh: bool,
+    from_link: bool,
+    /// What to say about it.
+    notice: Option<String>,
+}
+
+fn start() -> Start {
+    let fragment = dom::window().location().hash().unwrap_or_default();
+    let mut notice = None;
+    if fragment.len() > 1 {
+        match linked(&fragment) {
+            Ok((project, said)) => return Start { project, fresh: true, from_link: true, notice: Some(said) },
+            Err(said) => notice = said,
+        }
+    }
+    let shelf = Shelf::new(&Browser);
+    let settings = shelf.settings();
+    let Settings { open, units, terms } = settings;
+    let last = open.map(|id| shelf.load(&id));
+    if let Some(Err(why)) = &last
+        && !matches!(why, ShelfError::Absent | ShelfError::Deleted)
+    {
+        notice = Some(why.to_string());
+    }
+    let kept = last.and_then(Result::ok).or_else(shelf::latest);
+    match kept {
+        Some(project) => Start { project, fresh: false, from_link: false, notice },
+        None => Start { project: Project { units, terms, ..example(fresh_id()) }, fresh: true, from_link: false, notice },
+    }
+}
+
+/// The hat of a link, and what to say about it; `Err(None)` for a fragment that only names a place on the page.
+fn linked(fragment: &str) -> Result<(Project, String), Option<String>> {
+    let bare = fragment.trim_start_matches('#');
+    if dom::element(bare).is_some() || bare == "pattern" || bare == "yarn" || bare == "answer" {
+        return Err(None);
+    }
+    match from_link(bare) {
+        Err(why) => Err(Some(why.to_string())),
+        Ok(hat) => {
+            let mut said =
+                "This hat came by a link. It is kept here as soon as you change something; nothing of yours was overwritten."
+                    .to_owned();
+            if hat.planner != PLANNER {
+                said.push_str(
+                    " The link was made by another version of the planner, so some rounds may differ; the counts are the link’s.",
+                );
+            }
+            Ok((hat.into_project(fresh_id(), dom::now_ms()), said))
+        }
+    }
+}
+
+/// The page.
+pub fn app() -> AnyView {
+    let Start { project, fresh, from_link, notice } = start();
+    let bench = Bench::new(project);
+    let keeper = Keeper::new(bench, fresh, from_link);
+    let notice = RwSignal::new(notice);
+    let looks = RwSignal::new(0);
+    let (link, said) = (RwSignal::new(String::new()), RwSignal::new(""));
+    dom::listen(&dom::window(), "hashchange", move |_| {
+        let fragment = dom::window().location().hash().unwrap_or_default();
+        match linked(&fragment) {
+            Ok((project, text)) => {
+                keeper.open(project, true);
+                keeper.came_by_link();
+                notice.set(Some(text));
+            }
+            Err(Some(why)) => notice.set(Some(why)),
+            Err(None) => {}
+        }
+    });
+    let sheet = made::sheet(bench);
+    view! {
+        <header class="top">
+            <h1 class="name">"Hatwright"</h1>
+            <p class="purpose">"From a head and a crochet swatch to a hat that fits: every round, every stitch, every ball of yarn."</p>
+            <div class="acts">
+                <button type="button" id="open-shelf" on:click=move |_| shelf::show(looks)>"Hats"</button>
+                <button type="button" id="copy-link" on:click=move |_| share::share(bench, link, said)>"Copy link"</button>
+                <button type="button" id="print" class="go" on:click=|_| { let _ = dom::window().print(); }>"Print"</button>
+            </div>
+        </header>
+        <main class="plan">
+            {title(bench, keeper, notice)}
+            {ask::ask(bench)}
+            {see::answer(bench)}
+            {see::picture(bench)}
+            {made::rounds(bench, sheet)}
+            <div class="more">
+                {see::facts(bench)}
+                {made::yarn(bench)}
+                {made::pattern(bench, sheet)}
+            </div>
+        </main>
+        <footer class="foot">
+            <p>{format!("Hatwright {}, planner {PLANNER}. ", made::VERSION)}
+                "Everything happens in this browser: no account, no server, no other site. Works in Chrome and Edge 104, Firefox 102, Safari 16.4 and newer."
+            </p>
+            <p>"Head tables: WHO Child Growth Standards (credited, not endorsing), Snyder and others 1977, NIOSH 2003. Yarn weights: Craft Yarn Council’s www.YarnStandards.com. What is marked as practice has no published source."</p>
+        </footer>
+        {bar(bench)}
+        {shelf::shelf(bench, keeper, looks)}
+        {share::sheet(link, said)}
+    }
+    .into_any()
+}
+
+/// The hat's name, where it stands with the storage, and what there is to say.
+fn title(bench: Bench, keeper: Keeper, notice: RwSignal<Option<String>>) -> AnyView {
+    let name = memo(move || bench.project.with(|p| p.name.clone()));
+    let rename = move |event| {
+        let typed = text::NAME.tidy(&event_target_value(&event));
+        bench.change(|p| p.name = typed);
+    };
+    let standing = keeper.standing;
+    let stands = words(move || {
+        let text = match standing.get() {
+            Standing::Fresh => "Kept once you change something",
+            Standing::Waiting => "Saving …",
+            Standing::Kept => "Saved on this device",
+            Standing::Trouble(_) => "Not saved",
+        };
+        text.to_owned()
+    });
+    let trouble = part(move || {
+        let Standing::Trouble(why) = standing.get() else { return ().into_any() };
+        let other =
+            matches!(why, ShelfError::Conflict { .. } | ShelfError::Deleted | ShelfError::WouldHarm(_) | ShelfError::Taken);
+        view! {
+            <div class="notice wrong" role="alert" id="storage-trouble">
+                <p>{why.to_string()}</p>
+                <div class="quick">
+                    <button type="button" on:click=move |_| shelf::rescue(bench)>"Save the hat as a file"</button>
+                    {other.then(|| view! { <button type="button" on:click=move |_| keeper.save_as_copy()>"Keep mine as a copy"</button> })}
+                    <button type="button" on:click=move |_| keeper.save()>"Try again"</button>
+                </div>
+            </div>
+        }
+        .into_any()
+    });
+    let said = part(move || {
+        let Some(text) = notice.get() else { return ().into_any() };
+        view! {
+                <div class="notice" role="status" id="notice">
+                    <p>{text}</p>
+                    <div class="quick">
+                        {part_if(move || standing.get() == Standing::Fresh && keeper.is_from_link(), move || view! {
+                            <button type="button" id="keep-now" on:click=move |_| { keeper.save(); notice.set(None); }>"Keep this hat"</button>
+                        }.into_any())}
+                        <button type="button" on:click=move |_| notice.set(None)>"Understood"</button>
+                    </div>
+                </div>
+            }
+            .into_any()
+    });
+    view! {
+        <div class="title">
+            <label class="hidden" for="hat-name">"Name of the hat"</label>
+            <input id="hat-name" type="text" maxlength="80" autocomplete="off" placeholder="Name this hat" prop:value=name on:change=rename />
+            <span class="standing" role="status" id="standing">{stands}</span>
+            {crate::choice::choice(bench, made::UNITS)}
+            {said}
+            {trouble}
+            {see::last_good(bench)}
+        </div>
+    }
+    .into_any()
+}
+
+/// The answer, always in sight on a phone, with ways to the parts of the page.
+fn bar(bench: Bench) -> AnyView {
+    view! {
+        <nav class="bar" aria-label="Parts of the page" class:stale=flag(move || see::stale(bench))>
+            <a class="numbers" href="#answer">
+                <b>{words(move || see::stitches(bench))}</b>" st "
+                <b>{words(move || see::rounds(bench))}</b>" rnd "
+                <b>{words(move || see::yarn(bench))}</b>
+            </a>
+            {part_if(
+                move || see::stale(bench),
+                || view! { <a class="fix" href="#stuck-on" aria-label="The last hat that worked; see what stands in the way">"▲ last good"</a> }.into_any(),
+            )}
+            <a href="#yarn">"Yarn"</a>
+            <a href="#pattern">"Pattern"</a>
+        </nav>
+    }
+    .into_any()
+}

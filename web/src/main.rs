@@ -1,0 +1,25 @@
+//! The Hatwright page: the only part of the program that knows the browser.
+
+mod app;
+mod ask;
+mod bench;
+mod choice;
+mod crash;
+mod dom;
+mod erase;
+mod field;
+mod html;
+mod keep;
+mod made;
+mod pick;
+mod see;
+mod share;
+mod shelf;
+
+fn main() {
+    crash::install();
+    let Some(root) = dom::element("app") else { return };
+    // The static first screen goes and the page comes in one task, so that nothing is painted between.
+    root.set_inner_html("");
+    leptos::mount::mount_to(root, app::app).forget();
+}

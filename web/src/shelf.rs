@@ -1,0 +1,330 @@
+//! The shelf: hats that are kept, to open, rename, copy, delete, bring back; hats in files; the club's caps to begin with.
+
+use crate::bench::Bench;
+use crate::erase::{memo, part_if, words};
+use crate::html::Html;
+use crate::keep::{Browser, Keeper, Standing, fresh_id};
+use crate::{crash, dom};
+use hatwright_project::{Listing, Project, ProjectId, Shelf, ShelfError, Store, open as read, samples, to_json};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::Closure;
+
+const ID: &str = "shelf";
+
+/// What is said in the dialog, and the deletion that can be undone from it.
+#[derive(Clone, Default)]
+struct Said {
+    text: String,
+    undo: Option<ProjectId>,
+}
+
+/// Opens the dialog.
+pub fn show(looks: RwSignal<u32>) {
+    looks.update(|n| *n += 1);
+    if let Some(dialog) = dialog() {
+        let _ = dialog.show_modal();
+    }
+}
+
+fn dialog() -> Option<web_sys::HtmlDialogElement> {
+    dom::element(ID)?.dyn_into().ok()
+}
+
+fn hide() {
+    if let Some(dialog) = dialog() {
+        dialog.close();
+    }
+}
+
+/// The dialog. `looks` counts how often the list should be read anew.
+pub fn shelf(bench: Bench, keeper: Keeper, looks: RwSignal<u32>) -> AnyView {
+    let said = RwSignal::new(Said::default());
+    let list = memo(move || {
+        looks.track();
+        keeper.standing.track();
+        let here = bench.project.with(|p| p.id.clone());
+        match Shelf::new(&Browser).list() {
+            Ok(listing) => lines(&listing, &here),
+            Err(why) => {
+                let mut html = Html::new();
+                html.raw("<p class=\"wrong\">").text(&why.to_string()).raw("</p>");
+                html.done()
+            }
+        }
+    });
+    let act = Acts { bench, keeper, looks, said };
+    let status = words(move || said.with(|s| s.text.clone()));
+    let undo = move || {
+        let id = said.with(|s| s.undo.clone());
+        let undo = move |_| {
+            if let Some(id) = &id {
+                act.restore(id);
+            }
+        };
+        view! { <button type="button" id="undo-delete" on:click=undo>"Undo"</button> }.into_any()
+    };
+    let begin = |which: usize, id: &'static str, name: &'static str| {
+        view! { <button type="button" id=id on:click=move |_| act.begin(which)>{name}</button> }
+    };
+    view! {
+        <dialog id=ID aria-labelledby="shelf-title">
+            <header><h2 id="shelf-title">"Hats"</h2><button type="button" class="drop" aria-label="Close" on:click=move |_| hide()>"×"</button></header>
+            <div class="said"><p role="status">{status}</p>{part_if(move || said.with(|s| s.undo.is_some()), undo)}</div>
+            <div
+                id="hats"
+                inner_html=words(move || list.get())
+                on:click=move |event| act.clicked(&event)
+                on:change=move |event| act.renamed(&event)
+            ></div>
+            <h3>"Begin another"</h3>
+            <div class="quick">
+                {begin(0, "new-hat", "Like the one open")}
+                {begin(1, "new-crew", "Crew cap, star crown")}
+                {begin(2, "new-baby", "Baby cap, no swatch")}
+                {begin(3, "new-coach", "Coach’s gathered cap")}
+            </div>
+            <h3>"Files"</h3>
+            <div class="quick">
+                <button type="button" id="save-file" on:click=move |_| save_file(bench)>"Save this hat as a file"</button>
+                <button type="button" on:click=|_| if let Some(input) = dom::element("open-file") { input.click() }>"Open a file"</button>
+                <input type="file" id="open-file" class="hidden" tabindex="-1" aria-label="A hat in a file" accept=".json,application/json" on:change=move |event| act.open_file(&event) />
+            </div>
+        </dialog>
+    }
+    .into_any()
+}
+
+/// The lists of kept, deleted and unreadable hats. What a button does stands in its `data-act`, and to which hat in its `data-id`.
+fn lines(listing: &Listing, here: &ProjectId) -> String {
+    let mut html = Html::new();
+    if listing.projects.is_empty() {
+        html.raw("<p class=\"note\">Nothing is kept yet. A hat is kept as soon as you change it.</p>");
+    }
+    html.raw("<ul class=\"hats\">");
+    for summary in &listing.projects {
+        let (id, name) = (summary.id.as_str(), named(&summary.name));
+        html.raw(if summary.id == *here { "<li class=\"here\">" } else { "<li>" });
+        html.raw("<input class=\"box\" type=\"text\" maxlength=\"80\" data-id=\"")
+            .raw(id)
+            .raw("\" aria-label=\"Name of ")
+            .text(&name);
+        html.raw("\" value=\"").text(&summary.name).raw("\">");
+        for (act, word) in [("open", "Open"), ("copy", "Copy"), ("delete", "Delete")] {
+            button(&mut html, act, id, word, &name);
+        }
+        html.raw("</li>");
+    }
+    html.raw("</ul>");
+    if !listing.gone.is_empty() {
+        html.raw("<details><summary>Deleted hats</summary><ul class=\"hats\">");
+        for summary in &listing.gone {
+            let name = named(&summary.name);
+            html.raw("<li>").element("span", &name);
+            button(&mut html, "restore", summary.id.as_str(), "Bring back", &name);
+            html.raw("</li>");
+        }
+        html.raw("</ul></details>");
+    }
+    if !listing.set_aside.is_empty() {
+        html.raw("<h3>Set aside, untouched</h3><ul class=\"hats\">");
+        for (key, why) in &listing.set_aside {
+            html.raw("<li>").element("span", &why.to_string());
+            button(&mut html, "aside", key, "Save as a file", "what cannot be read");
+            html.raw("</li>");
+        }
+        html.raw("</ul>");
+    }
+    html.done()
+}
+
+fn button(html: &mut Html, act: &str, id: &str, word: &str, what: &str) {
+    html.raw("<button type=\"button\" data-act=\"")
+        .raw(act)
+        .raw("\" data-id=\"")
+        .text(id)
+        .raw("\" aria-label=\"")
+        .raw(word)
+        .raw(" ");
+    html.text(what).raw("\">").raw(word).raw("</button>");
+}
+
+fn named(name: &str) -> String {
+    if name.is_empty() { "A hat without a name".to_owned() } else { name.to_owned() }
+}
+
+fn save_file(bench: Bench) {
+    let (name, text) = bench.project.with_untracked(|p| (file_name(&p.name), to_json(p)));
+    dom::download(&name, &text, "application/json");
+}
+
+/// Saves the hat on the bench as a file, for when it cannot be kept otherwise.
+pub fn rescue(bench: Bench) {
+    save_file(bench);
+}
+
+fn file_name(name: &str) -> String {
+    let plain: String = name.chars().map(|c| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' }).collect();
+    let plain = plain.trim_matches('-');
+    if plain.is_empty() { "hat.json".to_owned() } else { format!("{plain}.json") }
+}
+
+/// What the dialog can do.
+#[derive(Clone, Copy)]
+struct Acts {
+    bench: Bench,
+    keeper: Keeper,
+    looks: RwSignal<u32>,
+    said: RwSignal<Said>,
+}
+
+impl Acts {
+    /// A button of the lists was clicked.
+    fn clicked(self, event: &web_sys::MouseEvent) {
+        let target = event.target().and_then(|t| t.dyn_into::<web_sys::Element>().ok());
+        let Some(button) = target.and_then(|t| t.closest("[data-act]").ok().flatten()) else { return };
+        let (act, id) =
+            (button.get_attribute("data-act").unwrap_or_default(), button.get_attribute("data-id").unwrap_or_default());
+        if act == "aside" {
+            if let Ok(Some(text)) = Browser.get(&id) {
+                dom::download("set-aside.json", &text, "application/json");
+            }
+            return;
+        }
+        let Ok(id) = ProjectId::new(&id) else { return };
+        match act.as_str() {
+            "open" => self.open(&id),
+            "copy" => self.copy(&id),
+            "delete" => self.delete(&id),
+            _ => self.restore(&id),
+        }
+    }
+
+    /// A name in the list was changed.
+    fn renamed(self, event: &web_sys::Event) {
+        let input = event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok());
+        let id = input.as_ref().and_then(|i| i.get_attribute("data-id")).and_then(|id| ProjectId::new(&id).ok());
+        if let (Some(input), Some(id)) = (input, id) {
+            self.rename(&id, &input.value());
+        }
+    }
+
+    /// Says how something went and reads the list anew.
+    fn done(self, outcome: Result<String, ShelfError>, undo: Option<ProjectId>) {
+        let said = match outcome {
+            Ok(text) => Said { text, undo },
+            Err(why) => Said { text: why.to_string(), undo: None },
+        };
+        self.said.set(said);
+        self.looks.update(|n| *n += 1);
+    }
+
+    fn open(self, id: &ProjectId) {
+        self.keeper.flush();
+        match Shelf::new(&Browser).load(id) {
+            Ok(project) => {
+                self.keeper.open(project, false);
+                hide();
+            }
+            Err(why) => self.done(Err(why), None),
+        }
+    }
+
+    fn rename(self, id: &ProjectId, name: &str) {
+        if self.bench.project.with_untracked(|p| p.id == *id) {
+            let name = hatwright_project::text::NAME.tidy(name);
+            self.bench.change(|p| p.name = name);
+            self.keeper.save();
+            return self.done(Ok("Renamed.".to_owned()), None);
+        }
+        let renamed = Shelf::new(&Browser).rename(id, name, dom::now_ms());
+        self.done(renamed.map(|_| "Renamed.".to_owned()), None);
+    }
+
+    fn copy(self, id: &ProjectId) {
+        self.keeper.flush();
+        let shelf = Shelf::new(&Browser);
+        let copied =
+            shelf.load(id).and_then(|p| shelf.copy(id, fresh_id(), &[&named(&p.name), ", copy"].concat(), dom::now_ms()));
+        self.done(copied.map(|p| format!("Copied: “{}”.", p.name)), None);
+    }
+
+    fn delete(self, id: &ProjectId) {
+        self.keeper.flush();
+        let deleted = Shelf::new(&Browser).delete(id);
+        let here = self.bench.project.with_untracked(|p| p.id == *id);
+        if deleted.is_ok() && here {
+            self.put_next_on_bench();
+        }
+        self.done(deleted.map(|()| "Deleted.".to_owned()), Some(id.clone()));
+    }
+
+    /// After the hat on the bench was deleted: the latest that is left, or a fresh example.
+    fn put_next_on_bench(self) {
+        crash::forget();
+        let next = latest();
+        let fresh = next.is_none();
+        self.keeper.open(next.unwrap_or_else(|| hatwright_project::example(fresh_id())), fresh);
+    }
+
+    fn restore(self, id: &ProjectId) {
+        let restored = Shelf::new(&Browser).restore(id);
+        // Where the deletion left only an example on the bench, the hat goes back to its place.
+        if let Ok(project) = &restored
+            && self.keeper.standing.get_untracked() == Standing::Fresh
+        {
+            self.keeper.open(project.clone(), false);
+        }
+        self.done(restored.map(|p| format!("“{}” is back.", named(&p.name))), None);
+    }
+
+    fn begin(self, which: usize) {
+        let project = match which {
+            0 => {
+                let p = self.bench.project.get_untracked();
+                Project { name: String::new(), notes: String::new(), ..p.renewed(fresh_id(), dom::now_ms()) }
+            }
+            i => {
+                let [crew, baby, coach] = samples([fresh_id(), fresh_id(), fresh_id()]);
+                [crew, baby, coach][i - 1].clone()
+            }
+        };
+        self.keeper.open(project, true);
+        hide();
+    }
+
+    fn open_file(self, event: &web_sys::Event) {
+        let input = event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok());
+        let Some(file) = input.as_ref().and_then(web_sys::HtmlInputElement::files).and_then(|f| f.get(0)) else { return };
+        let Ok(reader) = web_sys::FileReader::new() else { return };
+        let finished = reader.clone();
+        let load = Closure::once_into_js(move || {
+            let text = finished.result().ok().and_then(|r| r.as_string()).unwrap_or_default();
+            match read(&text) {
+                Ok(project) => {
+                    let name = project.name.clone();
+                    self.keeper.open(project.renewed(fresh_id(), dom::now_ms()), true);
+                    self.keeper.save();
+                    self.done(Ok(format!("Opened “{}” from the file, beside the hats that are kept.", named(&name))), None);
+                }
+                Err(why) => {
+                    self.said.set(Said { text: why.to_string(), undo: None });
+                }
+            }
+        });
+        reader.set_onloadend(Some(load.unchecked_ref()));
+        let _ = reader.read_as_text(&file);
+        // The same file can be chosen again.
+        if let Some(input) = input {
+            input.set_value("");
+        }
+    }
+}
+
+/// The hat that was changed last, by the device's clock: only to have something on the bench.
+pub fn latest() -> Option<Project> {
+    let shelf = Shelf::new(&Browser);
+    let listing = shelf.list().ok()?;
+    let last = listing.projects.into_iter().max_by_key(|s| s.changed_ms)?;
+    shelf.load(&last.id).ok()
+}
