@@ -7,10 +7,10 @@ mod ages;
 mod read;
 
 pub use ages::{age, age_range, age_span};
-pub use read::{Misread, parse};
+pub use read::{Misread, parse, parse_for};
 
 use hatwright_sizing::{Length, Ratio, Unit, YarnLength};
-use read::scale;
+use read::unit_scale;
 use serde::{Deserialize, Serialize};
 
 /// The units of length that a person reads and types.
@@ -32,7 +32,7 @@ pub enum Units {
 /// assert_eq!(show(52_070, Unit::Length, Inches), "20.5");
 /// ```
 pub fn show(ticks: i32, unit: Unit, units: Units) -> String {
-    let Some(scale) = scale(unit, units, "") else { return String::new() };
+    let Some(scale) = unit_scale(unit, units, "") else { return String::new() };
     let size = u64::from(ticks.unsigned_abs());
     let most = match unit {
         Unit::Whole => 0,
@@ -85,6 +85,45 @@ pub fn length(l: Length, units: Units) -> String {
 /// A length to a tenth, without its unit.
 pub fn length_bare(l: Length, units: Units) -> String {
     tenths(l.ticks().into(), if units == Units::Inches { 2540 } else { 1000 })
+}
+
+/// A length to a tenth that is no longer than it, with its unit: 8.38 cm is `8.3 cm`.
+pub fn length_down(l: Length, units: Units) -> String {
+    let tenth = tenth(units);
+    length(Length::from_ticks(l.ticks().div_euclid(tenth) * tenth), units)
+}
+
+/// A length to a tenth that is no shorter than it, with its unit: 7.81 cm is `7.9 cm`.
+pub fn length_up(l: Length, units: Units) -> String {
+    let tenth = tenth(units);
+    let short = i32::from(l.ticks().rem_euclid(tenth) > 0);
+    length(Length::from_ticks((l.ticks().div_euclid(tenth) + short) * tenth), units)
+}
+
+const fn tenth(units: Units) -> i32 {
+    match units {
+        Units::Centimetres => 100,
+        Units::Inches => 254,
+    }
+}
+
+/// Two unlike lengths with their units, in the fewest decimals, 1 to 3, that do not make them look alike.
+///
+/// ```
+/// use hatwright_pattern::figures::{Units::*, lengths_apart};
+/// use hatwright_sizing::Length;
+/// let (head, reach) = lengths_apart(Length::from_cm(49.8), Length::from_cm(49.78), Centimetres);
+/// assert_eq!((&*head, &*reach), ("49.80 cm", "49.78 cm"));
+/// ```
+pub fn lengths_apart(a: Length, b: Length, units: Units) -> (String, String) {
+    let told = |l: Length, decimals: u32| {
+        let size = u64::from(l.ticks().unsigned_abs()) * 10_u64.pow(decimals);
+        let below = tenth(units).unsigned_abs() * 10;
+        let text = signed(l.ticks() < 0, decimal(rounded(size, below.into()), decimals));
+        with_unit(text, unit_label(Unit::Length, units))
+    };
+    let enough = (1..3).find(|decimals| told(a, *decimals) != told(b, *decimals)).unwrap_or(3);
+    (told(a, enough), told(b, enough))
 }
 
 /// Two lengths with one unit: `44.8 to 48.7 cm`.
@@ -176,6 +215,21 @@ mod tests {
 
     const BOTH: [Units; 2] = [Units::Centimetres, Units::Inches];
     const ALL: [Unit; 7] = [Unit::Length, Unit::Yarn, Unit::Count, Unit::Whole, Unit::Percent, Unit::Factor, Unit::Price];
+
+    #[test]
+    fn limits_are_rounded_to_the_safe_side() {
+        let l = Length::from_ticks;
+        for (ticks, units, down, up) in [
+            (8_380, Units::Centimetres, "8.3 cm", "8.4 cm"),
+            (8_300, Units::Centimetres, "8.3 cm", "8.3 cm"),
+            (8_333, Units::Inches, "3.2 in", "3.3 in"),
+            (2_540, Units::Inches, "1.0 in", "1.0 in"),
+        ] {
+            assert_eq!((&*length_down(l(ticks), units), &*length_up(l(ticks), units)), (down, up));
+        }
+        assert_eq!(lengths_apart(l(49_800), l(49_785), Units::Inches), ("19.61 in".into(), "19.60 in".into()));
+        assert_eq!(lengths_apart(l(50_000), l(47_700), Units::Inches), ("19.7 in".into(), "18.8 in".into()));
+    }
 
     #[test]
     fn signs_and_small_things() {

@@ -1,7 +1,7 @@
 //! How long a plan takes: it has to be ready in the frame of the keystroke that changed it.
 
 use divan::{Bencher, black_box};
-use hatwright_sizing::{Closing, Count, HatSpec, Head, Layout, Length, Stitches, Swatch, plan};
+use hatwright_sizing::{Closing, Count, Coverage, HatSpec, Head, Layout, Length, Stitches, Swatch, plan};
 
 fn main() {
     divan::main();
@@ -60,6 +60,15 @@ fn adults_fine_gathered(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn most_stitches(bencher: Bencher<'_, '_>) {
     run(bencher, &spec(66.0, 40, 48));
+}
+
+/// The dearest that was found: the finest thread that is accepted, in tall stitches, on the largest head, down to the tops of the ears.
+#[divan::bench]
+fn finest_thread(bencher: Bencher<'_, '_>) {
+    let mut spec = HatSpec { coverage: Coverage::EarTops, ..spec(75.0, 83, 50) };
+    spec.band.height = Stitches::new(50);
+    spec.band.fold = Length::ZERO;
+    run(bencher, &spec);
 }
 
 /// A refusal that names the smallest fold and the tallest band that work: many crowns are tried.

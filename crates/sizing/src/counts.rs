@@ -1,7 +1,7 @@
 //! Which counts: rows of the band and stitches of the body that satisfy stripes, rib and wedges together, nearest the fit.
 
 use crate::gauge::Cells;
-use crate::{BandSpec, Chosen, Layout, Length, Quantity, Ratio, Refusal, Rows, Size, Stitches, gcd, lcm};
+use crate::{BandSpec, Chosen, Layout, Length, Quantity, Ratio, Refusal, Rows, Size, Stitches, Unsuited, gcd, lcm};
 
 /// What the counts must satisfy.
 #[derive(Clone, Copy, Debug)]
@@ -59,7 +59,8 @@ impl Rules {
     }
 
     /// Where a row of the band is nearly as tall as a stitch of the body is wide, one stitch in each row end; otherwise the count whose
-    /// girth agrees with the band's, with a preference for a pick-up that is easily remembered.
+    /// girth agrees with the band's and with what was asked for, with a preference for a pick-up that is easily remembered, and for a
+    /// body that reaches its wearer before one that does not.
     fn stitches_for(&self, rows: u32) -> u32 {
         let c = &self.cells;
         let apart = (c.band_row / c.w - 1.0).abs();
@@ -73,48 +74,83 @@ impl Rules {
             let every = rows / gcd(n, rows).max(1);
             let adjust = self.wedges.is_some_and(|k| !n.is_multiple_of(k));
             let adjust = if adjust { Quantity::PriceAdjust.row().usual_value() } else { 0.0 };
-            (f64::from(n) * c.w - band).abs() + f64::from(every) * Quantity::PricePickUp.row().usual_value() + adjust
+            let girth = f64::from(n) * c.w;
+            let misses = (girth - band).abs() + (girth - self.wanted).abs();
+            let tight = girth * c.body_stretch < self.head;
+            (tight, misses + f64::from(every) * Quantity::PricePickUp.row().usual_value() + adjust)
         };
         let least = middle.saturating_sub(spread).max(1);
-        (least..=middle + spread).min_by(|a, b| cost(*a).total_cmp(&cost(*b))).unwrap_or(middle.max(1))
+        (least..=middle + spread)
+            .min_by(|a, b| {
+                let ((tight, a), (tight_too, b)) = (cost(*a), cost(*b));
+                tight.cmp(&tight_too).then(a.total_cmp(&b))
+            })
+            .unwrap_or(middle.max(1))
     }
 
     /// Not so loose that it would not be called a fit.
     fn close_enough(&self, size: &Size) -> bool {
-        size.girth.cm() <= self.head * (1.0 + Quantity::LoosestFit.row().usual_value())
+        self.looser_by(size, Quantity::LoosestFit) <= 0.0
+    }
+
+    /// By how much a size is looser than the head and a share of it more, in cm.
+    fn looser_by(&self, size: &Size, share: Quantity) -> f64 {
+        size.girth.cm() - self.head * (1.0 + share.row().usual_value())
     }
 
     fn cost(&self, size: &Size) -> f64 {
         let adjust = if size.adjustment.get() > 0 { Quantity::PriceAdjust.row().usual_value() } else { 0.0 };
-        (size.girth.cm() - self.wanted).abs() + adjust
+        let (body, band) = ((size.girth.cm() - self.wanted).abs(), (size.band_girth.cm() - self.wanted).abs());
+        let equal = size.rows.get() == size.stitches.get();
+        let beyond = if equal { 0.0 } else { (band - body).max(0.0) };
+        body + beyond * Quantity::BandMiss.row().usual_value() + adjust
     }
 
     /// The counts nearest the fit, or those that were taken by hand where they still hold.
     ///
-    /// The second value is what had been taken and does not hold.
-    pub fn choose(&self, chosen: Option<Chosen>) -> Result<(Size, Option<Chosen>), Refusal> {
-        let kept = chosen.and_then(|c| self.kept(c));
-        let dropped = if kept.is_none() { chosen } else { None };
-        if let Some(size) = kept {
-            return Ok((size, None));
-        }
-        let most = (self.head * 1.2 / self.cells.band_row.min(self.cells.w)) as u32 / self.repeat + 1;
-        let sizes = (1..=most).map(|k| self.at(k * self.repeat)).filter(|s| s.reaches && self.close_enough(s));
-        match sizes.min_by(|a, b| self.cost(a).total_cmp(&self.cost(b))) {
-            Some(size) => Ok((size, dropped)),
-            None => Err(self.none_closes()),
-        }
+    /// The second value is what had been taken and why it does not hold.
+    pub fn choose(&self, chosen: Option<Chosen>) -> Result<(Size, Option<(Chosen, Unsuited)>), Refusal> {
+        let dropped = match chosen.map(|c| (c, self.kept(c))) {
+            Some((_, Ok(size))) => return Ok((size, None)),
+            Some((chosen, Err(why))) => Some((chosen, why)),
+            None => None,
+        };
+        let size =
+            self.sizes().filter(|s| s.reaches && self.close_enough(s)).min_by(|a, b| self.cost(a).total_cmp(&self.cost(b)));
+        size.map(|size| (size, dropped)).ok_or_else(|| self.none_closes())
     }
 
-    fn kept(&self, chosen: Chosen) -> Option<Size> {
+    /// All sizes that close, up to well past the head: where row and stitch differ, girths follow the rows only to a few stitches.
+    fn sizes(&self) -> impl Iterator<Item = Size> {
+        const PAST: f64 = 1.2;
+        let most = (self.head * PAST / self.cells.band_row.min(self.cells.w)) as u32 / self.repeat + 1;
+        let least = Quantity::LeastStitches.row().usual.unsigned_abs();
+        (1..=most).map(|k| self.at(k * self.repeat)).filter(move |size| size.stitches.get() >= least)
+    }
+
+    fn kept(&self, chosen: Chosen) -> Result<Size, Unsuited> {
         let (rows, stitches) = (chosen.rows.get(), chosen.stitches.get());
-        if rows == 0 || !rows.is_multiple_of(self.repeat) || rows > 4_000 || !(8..=4_000).contains(&stitches) {
-            return None;
+        if rows == 0 || !rows.is_multiple_of(self.repeat) {
+            return Err(Unsuited::Repeat(Rows::new(self.repeat)));
+        }
+        if stitches < Quantity::LeastStitches.row().usual.unsigned_abs() {
+            return Err(Unsuited::Few);
         }
         let size = self.pair(rows, stitches);
-        let unlike = (size.girth.cm() / size.band_girth.cm() - 1.0).abs() > 0.25;
-        let apart = size.girth.cm() > self.head * 1.5;
-        (size.reaches && !apart && !unlike).then_some(size)
+        let apart = (size.girth.cm() / size.band_girth.cm() - 1.0).abs();
+        if apart > Quantity::UnlikeByHand.row().usual_value() {
+            return Err(Unsuited::Unlike(size.band_girth));
+        }
+        if !size.reaches {
+            return Err(Unsuited::Tight(size.reach));
+        }
+        if self.looser_by(&size, Quantity::LoosestByHand) > 0.0 { Err(Unsuited::Loose(size.girth)) } else { Ok(size) }
+    }
+
+    /// The count that would have been chosen if its wedges had no say, where that is another.
+    pub fn without_wedges(&self, size: &Size) -> Option<Stitches> {
+        let (spread, _) = Self { wedges: None, ..*self }.choose(None).ok()?;
+        (self.wedges.is_some() && spread.stitches != size.stitches).then_some(spread.stitches)
     }
 
     fn none_closes(&self) -> Refusal {
@@ -130,13 +166,15 @@ impl Rules {
                 above: (Rows::new(above), girth(above)),
             };
         }
-        Refusal::NoCount { head: Length::from_cm(self.head), nearest: if below > 0 { girth(below) } else { Length::ZERO } }
+        let tight = self.sizes().take_while(|size| !size.reaches).last();
+        Refusal::NoCount { head: Length::from_cm(self.head), nearest: tight.map_or(Length::ZERO, |size| size.girth) }
     }
 
     /// The neighbours of a size: up to two smaller and two larger.
     pub fn neighbours(&self, size: &Size) -> Vec<Size> {
         let k = size.rows.get() / self.repeat;
         let near = k.saturating_sub(2).max(1)..=k + 2;
-        near.filter(|i| *i != k).map(|i| self.at(i * self.repeat)).filter(|s| s.stitches.get() >= 8).collect()
+        let least = Quantity::LeastStitches.row().usual.unsigned_abs();
+        near.filter(|i| *i != k).map(|i| self.at(i * self.repeat)).filter(|size| size.stitches.get() >= least).collect()
     }
 }

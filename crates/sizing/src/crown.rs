@@ -106,33 +106,62 @@ impl Task {
     pub fn schedule(&self) -> Option<Schedule> {
         let curve = Curve::new(f64::from(self.stitches) * self.w, self.head, self.arc)?;
         // A narrow search first: whatever it finds bounds the exact one from above.
-        let bound = search(self, &curve, Some(12), f64::INFINITY).map_or(f64::INFINITY, |s| s.cost + 1e-9);
-        search(self, &curve, None, bound)
+        if let Some(narrow) = search(self, &curve, Some(12), f64::INFINITY) {
+            return search(self, &curve, None, narrow.cost + 1e-9);
+        }
+        // Rounds so tall that a crown has to leave its curve to close. A bound that turns out too low finds nothing, and soon.
+        let bounds = [10.0, 30.0, 100.0, 300.0, f64::INFINITY];
+        bounds.into_iter().find_map(|bound| search(self, &curve, None, bound))
     }
 
     /// Whether there is any legal schedule: [`Task::schedule`] without the trouble of finding the best.
     pub fn possible(&self) -> bool {
         let curve = Curve::new(f64::from(self.stitches) * self.w, self.head, self.arc);
-        curve.is_some() && self.ends().iter().any(|end| self.reaches(end))
+        let ends = self.ends();
+        curve.is_some()
+            && match self.closing {
+                // They ruffle nowhere, so that one walk does for all.
+                Closing::Gathered(_) => self.reaches(&ends),
+                Closing::Drawn => ends.chunks(1).any(|end| self.reaches(end)),
+            }
     }
 
-    fn reaches(&self, end: &End) -> bool {
+    /// Whether there is a way to any of these ends, all of which ruffle alike.
+    fn reaches(&self, ends: &[End]) -> bool {
+        let Some(fewest) = ends.iter().map(|end| end.stitches).min() else { return false };
+        let last = ends.iter().map(|end| end.rounds).max().unwrap_or(0);
         let mut now = vec![false; self.stitches as usize + 1];
         if let Some(tube) = now.last_mut() {
             *tube = true;
         }
-        for round in 1..end.rounds {
-            let most = self.most_girth(end, round);
+        for round in 1..=last {
+            if ends.iter().any(|end| end.rounds == round && now[end.stitches as usize]) {
+                return true;
+            }
+            let most = self.most_girth(&ends[0], round);
             let mut next = vec![false; now.len()];
-            for n in end.stitches..=self.stitches {
+            for n in fewest..=self.stitches {
                 if now[n as usize] && f64::from(n) * self.w <= most {
-                    let decreases = (0..=(n - end.stitches).min(n / 2)).filter(|d| self.legal(n, *d));
-                    decreases.for_each(|d| next[(n - d) as usize] = true);
+                    self.mark(n, fewest, &mut next);
                 }
             }
             now = next;
         }
-        now.get(end.stitches as usize).copied().unwrap_or(false)
+        false
+    }
+
+    /// Marks what a legal round may make of a count, down to the fewest.
+    fn mark(&self, before: u32, fewest: u32, next: &mut [bool]) {
+        next[before as usize] = true;
+        let most = (before - fewest).min(before / 2);
+        match self.wedges {
+            None if most >= LEAST_DECREASES => next[(before - most) as usize..=(before - LEAST_DECREASES) as usize].fill(true),
+            Some(k) if before.is_multiple_of(k) => {
+                (k..=most).step_by(k as usize).for_each(|d| next[(before - d) as usize] = true);
+            }
+            Some(k) if before % k <= most => next[(before - before % k) as usize] = true,
+            None | Some(_) => {}
+        }
     }
 
     /// The wanted girth at a round's inner edge.

@@ -4,6 +4,8 @@
 //! crate say.
 
 use crate::crown::{Schedule, Task};
+use crate::curve::Curve;
+use crate::walk::search;
 use crate::{Closing, Quantity, Stitches};
 use core::f64::consts::{FRAC_PI_2, PI, TAU};
 
@@ -244,13 +246,7 @@ fn whole_hats_cost_what_they_are_said_to_cost() {
     let mut draw = Draw(21);
     let mut made = 0;
     for _ in 0..400 {
-        let stitches = draw.whole(25, 160);
-        let w = 48.0 / f64::from(stitches) * draw.within(0.7, 1.2);
-        let girth = f64::from(stitches) * w;
-        let (head, arc, h) = (girth * draw.within(1.0, 1.1), girth * draw.within(0.18, 0.40), w * draw.within(0.6, 1.2));
-        let wedges = (draw.whole(0, 1) == 0).then(|| draw.whole(4, 12));
-        let closing = if draw.whole(0, 2) == 0 { Closing::Gathered(Stitches::new(draw.whole(13, 80))) } else { Closing::Drawn };
-        let task = Task { stitches, w, h, head, arc, wedges, closing };
+        let task = whole_task(&mut draw);
         let found = task.schedule();
         assert_eq!(task.possible(), found.is_some(), "{task:?}");
         if let Some(schedule) = found {
@@ -260,4 +256,41 @@ fn whole_hats_cost_what_they_are_said_to_cost() {
         }
     }
     assert!(made > 250, "{made}");
+}
+
+/// What bounds and floors spare the programme would not have been the best: it finds the same without any.
+#[test]
+fn nothing_is_lost_by_what_is_spared() {
+    let mut draw = Draw(22);
+    let (mut made, mut tall) = (0, 0);
+    for i in 0..240 {
+        let mut task = whole_task(&mut draw);
+        if i % 4 == 0 {
+            // Rounds so tall that the crown has to leave its curve.
+            task.h *= draw.within(3.0, 8.0);
+        }
+        let curve = Curve::new(f64::from(task.stitches) * task.w, task.head, task.arc);
+        let plain = curve.and_then(|curve| search(&task, &curve, None, f64::INFINITY)).map(|schedule| schedule.cost);
+        let found = task.schedule().map(|schedule| schedule.cost);
+        match (plain, found) {
+            (Some(plain), Some(found)) => {
+                assert!((plain - found).abs() <= 1e-9 * plain.max(1.0), "{task:?}: {found}, but {plain} is possible");
+                made += 1;
+                tall += u32::from(plain > 10.0);
+            }
+            (plain, found) => assert_eq!(plain, found, "{task:?}"),
+        }
+    }
+    assert!(made > 150 && tall > 10, "{made} {tall}");
+}
+
+/// A task of 25 to 160 stitches.
+fn whole_task(draw: &mut Draw) -> Task {
+    let stitches = draw.whole(25, 160);
+    let w = 48.0 / f64::from(stitches) * draw.within(0.7, 1.2);
+    let girth = f64::from(stitches) * w;
+    let (head, arc, h) = (girth * draw.within(1.0, 1.1), girth * draw.within(0.18, 0.40), w * draw.within(0.6, 1.2));
+    let wedges = (draw.whole(0, 1) == 0).then(|| draw.whole(4, 12));
+    let closing = if draw.whole(0, 2) == 0 { Closing::Gathered(Stitches::new(draw.whole(13, 80))) } else { Closing::Drawn };
+    Task { stitches, w, h, head, arc, wedges, closing }
 }

@@ -50,6 +50,21 @@ impl Stretch {
     }
 }
 
+/// How tall a band is before folding: its stitches in its own swatch, or the body's where it has none.
+///
+/// Rounded down to a hundredth of a millimetre, so that exactly this much can always be folded up.
+///
+/// Ten stitches at 12 to 10 cm are 8.3333… cm:
+///
+/// ```
+/// use hatwright_sizing::{HatSpec, Length, band_height};
+/// assert_eq!(band_height(&HatSpec::default()), Length::from_cm(8.333));
+/// ```
+pub fn band_height(spec: &HatSpec) -> Length {
+    // Half of the millionth of a tick by which a fold may exceed the band, so that 12 × 0.7 cm is 8.4 and not 8.399.
+    Length::from_ticks(libm::floor(Cells::of(spec).band(spec) * 1000.0 + 5e-7) as i32)
+}
+
 /// Stitch sizes in cm, unrounded: a twelfth of 10 cm is not a whole number of ticks, and 56 of them must not drift.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Cells {
@@ -82,6 +97,11 @@ impl Cells {
             body_stretch: spec.body_stretch.ratio(Quantity::BodyStretch).value(),
             band_stretch: spec.band.stretch.ratio(Quantity::BandStretch).value(),
         }
+    }
+
+    /// Height of the band.
+    pub fn band(&self, spec: &HatSpec) -> f64 {
+        f64::from(spec.band.height.get()) * self.band_w
     }
 
     /// Whether stitches, rounds and rows are of a size that can be crocheted.

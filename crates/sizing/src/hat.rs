@@ -1,22 +1,26 @@
 //! A planned hat: the planner's whole output. Numbers only; the words are made elsewhere.
 
-use crate::{Colour, Length, Quantity, Ratio, Rounds, Rows, Stitches};
+use crate::{Change, Colour, Length, Quantity, Ratio, Rounds, Rows, Stitches, changes};
 
 /// The planner's version: a change in any plan that it makes changes this number.
 pub const PLANNER: u32 = 1;
 
 /// A hat that can be made and worn.
+///
+/// The example in its fields is [`HatSpec::default`](crate::HatSpec): a head of 49.8 cm at 7 % ease, 12 stitches and 15 rounds to
+/// 10 cm, a band of 10 stitches with 4.2 cm of it folded up, two-row stripes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hat {
     /// The head that it is for.
     pub head: HeadSize,
-    /// The girth that the ease asks for.
+    /// The girth that the ease asks for: 46.3 cm.
     pub wanted_girth: Length,
     /// The gauges that the numbers rest on.
     pub gauge: Gauge,
-    /// The counts taken, with their girths.
+    /// The counts taken, with their girths: 56 stitches on 56 rows, 46.7 cm.
     pub size: Size,
-    /// The nearest other counts that satisfy the same rules: up to two smaller, then up to two larger, in order of size.
+    /// The nearest other counts that satisfy the same rules: up to two smaller, then up to two larger, in order of size. Some may be
+    /// too tight for the head, or too loose to be taken by hand. 48, 52, 60 and 64 stitches.
     pub neighbours: Vec<Size>,
     /// Heights.
     pub depth: Depth,
@@ -30,7 +34,7 @@ pub struct Hat {
     pub fit: Fit,
     /// Finished girth if the swatch was counted half a stitch too low, and half too high; absent for an estimate.
     pub girth_range: Option<(Length, Length)>,
-    /// Yarn by colour, in the order of the hat's colours.
+    /// Yarn by colour, in the order of the hat's colours; nothing and no ball of a colour that the hat does not use.
     pub yarn: Vec<YarnNeed>,
     /// The pom-pom, where there is one.
     pub pom_pom: Option<PomPomPlan>,
@@ -47,6 +51,20 @@ impl Hat {
     /// Rounds above the band.
     pub fn round_count(&self) -> Rounds {
         Rounds::new(self.rounds.len() as u32)
+    }
+
+    /// The colours that band and body use, in the order of the hat's colours. A pom-pom may add one.
+    pub fn colours(&self) -> Vec<Colour> {
+        let mut used: Vec<Colour> = self.band_rows.iter().copied().chain(self.rounds.iter().map(|r| r.colour)).collect();
+        used.sort_unstable();
+        used.dedup();
+        used
+    }
+
+    /// Every change of colour in band and body, in order.
+    pub fn changes(&self) -> Vec<Change> {
+        let rounds: Vec<Colour> = self.rounds.iter().map(|r| r.colour).collect();
+        changes(&self.band_rows, &rounds)
     }
 
     /// The first round that decreases, counted from 1; absent in a whole gathered tube.
@@ -132,20 +150,20 @@ impl Size {
     }
 }
 
-/// Heights of a hat, from its crown's centre.
+/// Heights of a hat, from its crown's centre. The numbers are those of [`Hat`]'s example.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Depth {
-    /// Asked for: crown's centre to the lower edge as worn.
+    /// Asked for: crown's centre to the lower edge as worn. 0.395 × 49.8 = 19.7 cm.
     pub wanted: Length,
-    /// What the written rounds give.
+    /// What the written rounds give: `above_band` + `band` − `fold`, at most about half a round from `wanted`.
     pub promised: Length,
-    /// The band, unfolded.
+    /// The band, unfolded: 10 stitches of 0.833 cm are 8.3 cm.
     pub band: Length,
-    /// Of it, folded up.
+    /// Of it, folded up: nothing to all of it. 4.2 cm.
     pub fold: Length,
     /// Fabric above the band that the written rounds give, the closed top included.
     pub above_band: Length,
-    /// Straight rounds from the pick-up round to the last before the first decrease.
+    /// Straight rounds, 1 or more, from the pick-up round to the last before the first decrease.
     pub straight: Rounds,
 }
 
@@ -192,6 +210,9 @@ pub struct Top {
     pub opening: Length,
     /// Across the bundle that a gathered top leaves; small for a drawn one.
     pub bundle: Length,
+    /// The end to leave for drawing up: twice through every stitch, and two ends more to sew across and fasten with. 56 stitches of
+    /// 0.833 cm take 2 × 46.7 + 2 × 15 = 123.3 cm.
+    pub strand: Length,
 }
 
 /// Heads that a hat serves.
@@ -254,9 +275,10 @@ impl core::iter::Sum for YarnLength {
 pub struct PomPomPlan {
     /// Diameter when trimmed.
     pub diameter: Length,
-    /// Wraps around a form as wide as the diameter.
+    /// Wraps around a form as wide as the diameter, 1 to 2,000: [`Quantity::PomPomWraps`] for each stitch width of the diameter. More
+    /// than 2,000, of thread on the largest forms, go under no tie (practice, no source). 6 cm in stitches of 0.833 cm take 108.
     pub wraps: u32,
-    /// Its colour; `None` for all in equal parts.
+    /// Its colour; `None` for all that band and body use, in equal parts.
     pub colour: Option<Colour>,
 }
 
@@ -273,28 +295,54 @@ pub enum Remark {
         rows: Rows,
         /// Stitches that had been taken.
         stitches: Stitches,
+        /// Why they do not hold.
+        why: Unsuited,
     },
-    /// The count is not the nearest to the wanted girth, because of the stripes (or the rib's even rows).
+    /// The count nearest to the wanted girth does not close the stripes (or the rib's even rows).
     StripesMoved {
         /// The count nearest the fit.
         nearest: Stitches,
         /// What the rows must divide by.
         repeat: Rows,
     },
+    /// Another count would be nearer, and the wedges do not divide it: it would take an adjustment round.
+    WedgesMoved {
+        /// The count that would have been taken for a spread crown.
+        nearest: Stitches,
+        /// Wedges of the crown.
+        wedges: u32,
+    },
     /// Larger than the head.
     LooserThanHead,
     /// The written rounds miss the wanted depth by this much (positive: deeper).
     DepthOff(Length),
-    /// Stripes of an odd number of rows leave the yarn at the wrong end, to be cut: so many ends.
+    /// A change of colour after an odd row of the band leaves the yarn at the wrong edge, to be cut: so many ends in the band, the
+    /// first one and those of other cuts included.
     OddStripes(u32),
     /// The rib was kept even and the stripes closed by doubling an odd repeat.
     EvenRib,
     /// A gathered top leaves a bundle this wide.
     Bulk(Length),
-    /// The wearer is (or may be) a child under 3 years: pom-pom and small parts.
+    /// The wearer is a child under 3 years, or may be: a measured head is up to the 97th percentile of that age. Pom-pom and small
+    /// parts.
     SmallParts,
-    /// The wearer is a baby under 12 months: sleep.
+    /// The same for a baby under 12 months: sleep.
     BabySleep,
+}
+
+/// Why counts taken by hand do not hold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unsuited {
+    /// The rows do not divide by this.
+    Repeat(Rows),
+    /// Fewer stitches than [`Quantity::LeastStitches`].
+    Few,
+    /// Stretched, the hat reaches only this head.
+    Tight(Length),
+    /// The hat is this much around: looser than [`Quantity::LoosestByHand`] allows.
+    Loose(Length),
+    /// The band's girth, which the body's is too unlike.
+    Unlike(Length),
 }
 
 /// Why there is no hat.
@@ -310,7 +358,7 @@ pub enum Refusal {
         head: Length,
         /// What the wanted girth reaches.
         reach: Length,
-        /// The most ease that the stretch allows, rounded down to a tenth of a per cent.
+        /// The most ease that is accepted, in whole tenths of a per cent: what the stretch allows, within half a tenth.
         most: Ratio,
     },
     /// No count that closes the stripes is near enough to this head.
@@ -324,18 +372,18 @@ pub enum Refusal {
         /// The nearest closing rows above with their girth.
         above: (Rows, Length),
     },
-    /// The whole hat is looser than the head or too tight for any count.
+    /// Every count is either too tight for the head or too loose: the stitches are too wide for it.
     NoCount {
         /// The head.
         head: Length,
-        /// Largest girth with a stitch less than wanted.
+        /// Girth of the largest count that is too tight; the next, a pair of rows more, is too loose. Zero where the least count is.
         nearest: Length,
     },
     /// More is folded up than there is band.
     FoldBeyondBand {
         /// The fold.
         fold: Length,
-        /// The band's height.
+        /// The band's height, rounded down: so much can be folded up.
         band: Length,
     },
     /// No crown fits above this band.

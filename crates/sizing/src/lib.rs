@@ -10,6 +10,7 @@ mod crown;
 #[cfg(test)]
 mod crown_check;
 mod curve;
+mod floor;
 mod gauge;
 mod hat;
 mod head;
@@ -17,15 +18,17 @@ mod normal;
 mod planner;
 mod quantity;
 mod spec;
+mod strands;
 mod units;
 mod walk;
 mod yarn;
 
 pub use ages::ages_served;
 pub use arith::{gcd, lcm};
+pub use gauge::band_height;
 pub use hat::{
-    Depth, Fit, Gauge, Hat, HeadBasis, HeadSize, PLANNER, PomPomPlan, Refusal, Remark, Round, RoundKind, Size, Top, YarnLength,
-    YarnNeed,
+    Depth, Fit, Gauge, Hat, HeadBasis, HeadSize, PLANNER, PomPomPlan, Refusal, Remark, Round, RoundKind, Size, Top, Unsuited,
+    YarnLength, YarnNeed,
 };
 pub use head::{Heads, head_size, heads_at, share_served};
 pub use normal::{normal_quantile, normal_share_below};
@@ -35,4 +38,5 @@ pub use spec::{
     Age, Ball, BandSpec, BandSwatch, Breach, Build, Chosen, Closing, Colour, Coverage, HatSpec, Head, Layout, PomPom,
     RoundStripe, RowStripe, Sex, Stretch, Swatch, YarnWeight,
 };
+pub use strands::{Change, Start, changes};
 pub use units::{Count, Length, Ratio, Rounds, Rows, Stitches};

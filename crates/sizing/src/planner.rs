@@ -4,12 +4,16 @@ use crate::counts::{Rules, closing_repeat, stripe_repeat, wedges};
 use crate::crown::{Schedule, Task};
 use crate::gauge::Cells;
 use crate::{
-    Age, Closing, Colour, Coverage, Depth, Fit, Hat, HatSpec, Head, HeadSize, Layout, Length, PomPomPlan, Quantity, Ratio,
-    Refusal, Remark, Round, RoundKind, Rounds, Rows, Sex, Size, Stitches, Top, ages_served, head_size, heads_at, yarn,
+    Age, Change, Chosen, Closing, Colour, Coverage, Depth, Fit, Hat, HatSpec, Head, HeadSize, Layout, Length, PomPomPlan,
+    Quantity, Ratio, Refusal, Remark, Round, RoundKind, Rounds, Rows, Sex, Size, Start, Stitches, Top, Unsuited, ages_served,
+    band_height, head_size, heads_at, yarn,
 };
 
-/// Share of heads that "fits" speaks of: 8 in 10.
-const EIGHT_IN_TEN: f64 = 0.8;
+/// Standard deviations above the mean at which 97 in 100 heads are smaller: the standard normal quantile of 0.97
+/// (Abramowitz and Stegun 1964, table 26.5), the outermost line of WHO's charts of head circumference.
+const NINETY_SEVENTH: f64 = 1.881;
+/// Wraps of a pom-pom that a tie still holds together.
+const MOST_WRAPS: f64 = 2_000.0;
 
 /// Plans a hat.
 ///
@@ -35,10 +39,10 @@ pub fn plan(spec: &HatSpec) -> Result<Hat, Refusal> {
     let repeat = closing_repeat(&spec.band);
     let rules = Rules { head: head.girth.cm(), wanted, repeat, wedges: wedges(spec.layout), cells };
     let (size, dropped) = rules.choose(spec.chosen)?;
-    let band = f64::from(spec.band.height.get()) * cells.band_w;
+    let band = cells.band(spec);
     let fold = spec.band.fold.cm();
     if fold > band + 1e-9 {
-        return Err(Refusal::FoldBeyondBand { fold: spec.band.fold, band: Length::from_cm(band) });
+        return Err(Refusal::FoldBeyondBand { fold: spec.band.fold, band: band_height(spec) });
     }
     let depth = wanted_depth(head.girth, spec.coverage);
     let crown = Crown { spec, cells, head: head.girth.cm(), stitches: size.stitches.get(), depth };
@@ -57,13 +61,13 @@ pub fn plan(spec: &HatSpec) -> Result<Hat, Refusal> {
         gathered,
         opening: Length::from_cm(f64::from(last) * cells.w / core::f64::consts::PI),
         bundle: Length::from_cm(task.bundle(last)),
+        strand: Length::from_cm(yarn::closing_strand(last, cells.w)),
     };
     let pom_pom = spec.pom_pom.map(|p| PomPomPlan {
         diameter: p.diameter,
-        wraps: libm::ceil(Quantity::PomPomWraps.row().usual_value() * p.diameter.cm() / cells.w).clamp(1.0, 2_000.0) as u32,
+        wraps: libm::ceil(Quantity::PomPomWraps.row().usual_value() * p.diameter.cm() / cells.w).clamp(1.0, MOST_WRAPS) as u32,
         colour: p.colour,
     });
-    let yarn = yarn::needs(spec, &cells, &band_rows, &rounds, last, pom_pom.as_ref());
     let mut hat = Hat {
         head,
         wanted_girth: Length::from_cm(wanted),
@@ -83,11 +87,13 @@ pub fn plan(spec: &HatSpec) -> Result<Hat, Refusal> {
         band_rows,
         fit: fit(&size, &cells),
         girth_range: girth_range(spec, size.stitches, &cells),
-        yarn,
+        yarn: Vec::new(),
         pom_pom,
         remarks: Vec::new(),
     };
-    hat.remarks = remarks(spec, &hat, &rules, dropped.map(|c| (c.rows, c.stitches)));
+    let changes = hat.changes();
+    hat.yarn = yarn::needs(spec, &cells, &hat, &changes);
+    hat.remarks = remarks(spec, &hat, &rules, dropped, &changes);
     Ok(hat)
 }
 
@@ -102,16 +108,18 @@ pub(crate) fn wanted_depth(head: Length, coverage: Coverage) -> f64 {
     head.cm() * ratio.row().usual_value()
 }
 
-/// The least able zone governs what ease a hat may have.
+/// The least able zone governs what ease a hat may have. Half a tenth of a per cent more is let pass: as little is no matter in
+/// wool, and less would be told in figures that look the same.
 fn ease_is_possible(head: Length, wanted: f64, ease: Ratio, cells: &Cells) -> Result<(), Refusal> {
     let body = (Quantity::BodyStretch, cells.body_stretch);
     let band = (Quantity::BandStretch, cells.band_stretch);
     let (zone, stretch) = if band.1 < body.1 { band } else { body };
-    let most = libm::floor((1.0 - 1.0 / stretch) * 1000.0) / 1000.0;
-    if wanted * stretch < head.cm() - 1e-9 && ease.value() > most {
-        return Err(Refusal::EaseBeyondStretch { zone, head, reach: Length::from_cm(wanted * stretch), most: Ratio::of(most) });
+    let most = 1.0 - 1.0 / stretch + 0.0005;
+    if ease.value() <= most + 1e-9 {
+        return Ok(());
     }
-    Ok(())
+    let tenths = libm::floor(most * 1000.0 + 1e-6) / 1000.0;
+    Err(Refusal::EaseBeyondStretch { zone, head, reach: Length::from_cm(wanted * stretch), most: Ratio::of(tenths) })
 }
 
 struct Crown<'a> {
@@ -219,12 +227,13 @@ fn band_rows(spec: &HatSpec, rows: Rows) -> Vec<Colour> {
 
 fn fit(size: &Size, cells: &Cells) -> Fit {
     let least = Length::from_cm(size.girth.cm() * (1.0 - Quantity::LoosestFit.row().usual_value()));
+    let share = Quantity::FitShare.row().usual_value();
     let rib = if cells.band_stretch > 1.0 { cells.band_stretch } else { Quantity::BandStretch.row().usual_value() };
     Fit {
         least,
         most: size.reach,
-        ages: ages_served(least, size.reach, EIGHT_IN_TEN),
-        ribbed_ages: ages_served(least, Length::from_cm(size.girth.cm() * rib), EIGHT_IN_TEN),
+        ages: ages_served(least, size.reach, share),
+        ribbed_ages: ages_served(least, Length::from_cm(size.girth.cm() * rib), share),
     }
 }
 
@@ -235,10 +244,10 @@ fn girth_range(spec: &HatSpec, stitches: Stitches, cells: &Cells) -> Option<(Len
     Some((Length::from_cm(girth * n / (n + 0.5)), Length::from_cm(girth * n / (n - 0.5))))
 }
 
-fn remarks(spec: &HatSpec, hat: &Hat, rules: &Rules, dropped: Option<(Rows, Stitches)>) -> Vec<Remark> {
+fn remarks(spec: &HatSpec, hat: &Hat, rules: &Rules, dropped: Option<(Chosen, Unsuited)>, changes: &[Change]) -> Vec<Remark> {
     let mut out = Vec::new();
-    if let Some((rows, stitches)) = dropped {
-        out.push(Remark::ChosenDropped { rows, stitches });
+    if let Some((Chosen { rows, stitches }, why)) = dropped {
+        out.push(Remark::ChosenDropped { rows, stitches, why });
     }
     if hat.gauge.estimated {
         out.push(Remark::EstimatedGauge);
@@ -246,9 +255,14 @@ fn remarks(spec: &HatSpec, hat: &Hat, rules: &Rules, dropped: Option<(Rows, Stit
     if hat.gauge.band_assumed {
         out.push(Remark::AssumedBand);
     }
-    let nearest = libm::round(rules.wanted / rules.cells.w) as u32;
-    if spec.chosen.is_none() && hat.size.rows.get() == hat.size.stitches.get() && nearest != hat.size.stitches.get() {
-        out.push(Remark::StripesMoved { nearest: Stitches::new(nearest), repeat: Rows::new(rules.repeat) });
+    if spec.chosen.is_none() || dropped.is_some() {
+        let nearest = libm::round(rules.wanted / rules.cells.w) as u32;
+        if hat.size.rows.get() == hat.size.stitches.get() && !nearest.is_multiple_of(rules.repeat) {
+            out.push(Remark::StripesMoved { nearest: Stitches::new(nearest), repeat: Rows::new(rules.repeat) });
+        }
+        if let (Layout::Wedges(wedges), Some(nearest)) = (spec.layout, rules.without_wedges(&hat.size)) {
+            out.push(Remark::WedgesMoved { nearest, wedges });
+        }
     }
     if hat.size.girth > hat.head.girth {
         out.push(Remark::LooserThanHead);
@@ -257,9 +271,8 @@ fn remarks(spec: &HatSpec, hat: &Hat, rules: &Rules, dropped: Option<(Rows, Stit
     if off.abs() > Length::from_cm(rules.cells.h / 2.0).ticks() {
         out.push(Remark::DepthOff(Length::from_ticks(off)));
     }
-    if yarn::odd_stripes(spec) {
-        let ends = hat.band_rows.windows(2).filter(|pair| pair[0] != pair[1]).count() as u32 * 2 + 2;
-        out.push(Remark::OddStripes(ends));
+    if changes.iter().any(Change::is_odd) {
+        out.push(Remark::OddStripes(ends_in_band(changes)));
     }
     let repeat = stripe_repeat(&spec.band);
     if repeat > 1 && !repeat.is_multiple_of(2) {
@@ -268,13 +281,20 @@ fn remarks(spec: &HatSpec, hat: &Hat, rules: &Rules, dropped: Option<(Rows, Stit
     if hat.top.gathered {
         out.push(Remark::Bulk(hat.top.bundle));
     }
-    if spec.pom_pom.is_some() && may_be_younger(spec, &hat.head, 3.0) {
+    if may_be_younger(spec, &hat.head, 3.0) {
         out.push(Remark::SmallParts);
     }
     if may_be_younger(spec, &hat.head, 1.0) {
         out.push(Remark::BabySleep);
     }
     out
+}
+
+/// The end of the foundation, those of yarn that begins in the band, and those of yarn that is cut in it or as the body begins.
+fn ends_in_band(changes: &[Change]) -> u32 {
+    let begun = changes.iter().filter(|c| c.in_band && !matches!(c.start, Start::Waited { .. })).count();
+    let cut = changes.iter().filter(|c| (c.in_band || c.after == 0) && !c.waits).count();
+    (1 + begun + cut) as u32
 }
 
 /// Whether the wearer is, or by the girth may be, younger than so many years: a measured head is taken to be so up to the 97th
@@ -284,7 +304,7 @@ fn may_be_younger(spec: &HatSpec, head: &HeadSize, years: f64) -> bool {
         Head::ByAge { age, .. } => Age::years(age) < years,
         Head::Measured(_) => {
             let heads = heads_at(years, Sex::Unknown);
-            head.girth.cm() <= heads.mean_cm + 1.881 * heads.sd_cm
+            head.girth.cm() <= heads.mean_cm + NINETY_SEVENTH * heads.sd_cm
         }
     }
 }

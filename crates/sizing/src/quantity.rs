@@ -130,17 +130,26 @@ quantities! {
     /// Extra yarn bought over the estimate.
     Margin "margin" Percent 0 .. 10_000, 2_500;
 
-    /// Width of a stitch of the body, from its swatch. Finer than a millimetre there is no crochet.
-    BodyStitch "body-stitch" Length 100 .. 6_000, 833;
+    /// Width of a stitch of the body, from its swatch. The finest thread crochet goes to about 1.5 mm (practice, no source).
+    BodyStitch "body-stitch" Length 120 .. 6_000, 833;
     /// Height of a round of the body, from its swatch.
     BodyRound "body-round" Length 100 .. 12_000, 667;
     /// Width of a stitch of the band, from its swatch.
-    BandStitch "band-stitch" Length 100 .. 6_000, 833;
+    BandStitch "band-stitch" Length 120 .. 6_000, 833;
     /// Height of a row of the band, from its swatch.
     BandRow "band-row" Length 100 .. 12_000, 833;
-    /// Share of the head's girth that the looser end of "fits" may fall short by (practice, no source: a hat that hangs more than
-    /// this loose is too big).
+    /// How loose still fits, as a share of the hat's girth: of two heads that a hat of 50 cm fits, the smaller has 49. The planner's
+    /// own counts are no looser than this share of the head's girth either (practice, no source: what hangs looser is too big).
     LoosestFit "loosest-fit" Percent 0 .. 1_000, 200;
+    /// How loose a count taken by hand may be, as a share of the head's girth: on a head of 50 cm, 55 cm (practice, no source).
+    LoosestByHand "loosest-by-hand" Percent 0 .. 5_000, 1_000;
+    /// How far the two girths of a pair of counts taken by hand may differ, as a share of the band's (practice, no source: more than
+    /// this ruffles at the pick-up).
+    UnlikeByHand "unlike-by-hand" Percent 0 .. 5_000, 2_500;
+    /// Fewest stitches of a body: what a strand draws up without a hole (practice, no source).
+    LeastStitches "least-stitches" Whole 4 .. 60, 8;
+    /// Share of heads of an age that a hat must fit to be said to fit that age: the sentences say "8 in 10".
+    FitShare "fit-share" Percent 5_000 .. 9_500, 8_000;
     /// How far a band's girth may differ from the body's before the two counts part (practice, no source).
     EqualGirths "equal-girths" Percent 0 .. 3_000, 800;
     /// Body height ÷ width of a single crochet where there is no swatch (practice, from memory: 0.85).
@@ -164,14 +173,15 @@ quantities! {
     PriceOpening "price-opening" Price 0 .. 100_000, 150;
     /// Price, in cm of girth, of a count that needs an adjustment round before its wedges.
     PriceAdjust "price-adjust" Price 0 .. 100_000, 400;
+    /// How much it counts that a band's girth misses what was asked for by more than the body's does (practice, no source: half as
+    /// much, because a rib gives).
+    BandMiss "band-miss" Percent 0 .. 10_000, 5_000;
     /// Price, in cm of girth, of each row end in the shortest repeat of a pick-up (practice, no source: 7 in 8 beats 53 in 61).
     PricePickUp "price-pick-up" Price 0 .. 100_000, 20;
     /// Most that a round may exceed the flat disc of its radius before the fabric ruffles.
     Ruffle "ruffle" Factor 10_000 .. 12_000, 10_500;
     /// Yarn in a chain, in stitch widths (practice, from memory).
     YarnChain "yarn-chain" Factor 1 .. 300_000, 33_000;
-    /// Yarn in a slip stitch, in stitch widths (practice, from memory).
-    YarnSlip "yarn-slip" Factor 1 .. 300_000, 35_000;
     /// Yarn in a single crochet, in stitch widths (practice, from memory).
     YarnSingle "yarn-single" Factor 1 .. 300_000, 70_000;
     /// Yarn in a decrease, in single crochets (practice, from memory).
@@ -180,6 +190,8 @@ quantities! {
     YarnDoubt "yarn-doubt" Percent 0 .. 10_000, 2_500;
     /// Wraps of a pom-pom for each stitch width of its diameter (practice, from memory: about 110 for 6 cm in a bulky yarn).
     PomPomWraps "pom-pom-wraps" Whole 1 .. 60, 15;
+    /// Rows and rounds past which a colour's yarn waits to be taken up again; past more, it is cut (practice, no source).
+    CarryPast "carry-past" Whole 0 .. 40, 6;
     /// Yarn left at an end that is woven in (practice, no source).
     YarnEnd "yarn-end" Length 5_000 .. 40_000, 15_000;
 }

@@ -3,22 +3,22 @@
 use crate::{Count, Length, Quantity, Ratio, Rows, Stitches};
 use serde::{Deserialize, Serialize};
 
-/// Everything that determines a hat's numbers.
+/// Everything that determines a hat's numbers. Ranges are those of the table, [`Quantity::row`]; [`HatSpec::check`] holds to them.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct HatSpec {
-    /// The head.
+    /// The head: 22 to 75 cm around, or an age.
     pub head: Head,
     /// The body's fabric.
     pub swatch: Swatch,
-    /// Stretched ÷ relaxed girth of the body.
+    /// Stretched ÷ relaxed girth of the body, 1 to 2: plain single crochet has about 1.10.
     pub body_stretch: Stretch,
-    /// How much smaller than the head the hat is, as a share of the head's girth.
+    /// How much smaller than the head the hat is, as a share of the head's girth, 0 to 30 %: 7 % of 49.8 cm asks for 46.3 cm around.
     pub ease: Ratio,
     /// How far down the head the hat reaches.
     pub coverage: Coverage,
     /// The band.
     pub band: BandSpec,
-    /// Stripes of the body, from the pick-up round upward, over and over.
+    /// Stripes of the body, from the pick-up round upward, over and over. One to [`HatSpec::MOST_STRIPES`], of 1 to 200 rounds.
     pub body_stripes: Vec<RoundStripe>,
     /// How decreases lie in the crown.
     pub layout: Layout,
@@ -28,7 +28,7 @@ pub struct HatSpec {
     pub pom_pom: Option<PomPom>,
     /// Yarn of each colour, from a ball's band. As many as there are colours, 1 to [`HatSpec::MOST_COLOURS`].
     pub balls: Vec<Ball>,
-    /// Extra yarn bought over the estimate, as a share.
+    /// Extra yarn bought over the estimate, as a share, 0 to 100 %.
     pub margin: Ratio,
     /// Counts that a person took instead of the planner's choice.
     pub chosen: Option<Chosen>,
@@ -187,15 +187,15 @@ pub enum Coverage {
 /// The sideways band.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct BandSpec {
-    /// Stitches of a row: the band's height before folding.
+    /// Stitches of a row, 2 to 80: the band's height before folding. Ten at 12 to 10 cm are 8.3 cm ([`band_height`](crate::band_height)).
     pub height: Stitches,
-    /// How much is folded up, from the lower edge.
+    /// How much is folded up, from the lower edge: nothing to all of the band. All of it puts the fold on the pick-up line.
     pub fold: Length,
-    /// The band's own swatch, where there is one.
+    /// The band's own swatch, where there is one; otherwise a row is taken to be as tall as a stitch of the body is wide.
     pub swatch: Option<BandSwatch>,
-    /// Stretched ÷ relaxed girth of the rib.
+    /// Stretched ÷ relaxed girth of the rib, 1 to 3: sideways single crochet has about 1.35.
     pub stretch: Stretch,
-    /// Stripes, in order, over and over. One to [`HatSpec::MOST_STRIPES`].
+    /// Stripes, in order, over and over: one to [`HatSpec::MOST_STRIPES`], of 1 to 60 rows. Two and two rows close on multiples of 4.
     pub stripes: Vec<RowStripe>,
 }
 

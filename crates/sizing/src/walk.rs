@@ -6,22 +6,30 @@
 use crate::Quantity;
 use crate::crown::{End, LEAST_DECREASES, Schedule, Task};
 use crate::curve::Curve;
+use crate::floor::Floor;
 
 /// The best schedule of a task that costs no more than `bound`; with a `beam`, a good one that looks at so many nodes of a layer.
 pub(crate) fn search(task: &Task, curve: &Curve, beam: Option<usize>, bound: f64) -> Option<Schedule> {
     let first = task.off(task.stitches, task.wanted(curve, task.inner_edge(1)));
     let start = Node { stitches: task.stitches, habit: 0, just: 0, cost: first, parent: 0 };
-    let ends = task.ends();
-    let mut walk = Walk { task, curve, prices: Prices::table(), beam, bound, best: None, layers: vec![vec![start]] };
-    if walk.on(&ends) {
+    let mut ends = task.ends();
+    let floor = bound.is_finite().then(|| Floor::new(task, curve, &ends, 1, bound));
+    let mut walk = Walk { task, curve, prices: Prices::table(), beam, bound, floor, best: None, layers: vec![vec![start]] };
+    if walk.on(&ends, Ruffles::Agree) {
         // Ends of different arcs judge the same count differently from here on.
         let shared = walk.layers.len();
-        for end in &ends {
-            walk.layers.truncate(shared);
-            walk.on(core::slice::from_ref(end));
+        ends.sort_by(|a, b| a.rounds.cmp(&b.rounds).then(a.miss.total_cmp(&b.miss)));
+        let mut groups: Vec<&[End]> = ends.chunk_by(|a, b| a.rounds == b.rounds).collect();
+        let cheapest = |group: &[End]| group.iter().map(|end| end.price).fold(f64::INFINITY, f64::min);
+        groups.sort_by(|a, b| cheapest(b).total_cmp(&cheapest(a)));
+        while let Some(group) = groups.pop() {
+            if !walk.group(group, shared) {
+                let (shorter, longer) = group.split_at(group.len() / 2);
+                groups.extend([shorter, longer]);
+            }
         }
     }
-    let (cost, counts) = walk.best?;
+    let Best { cost, counts, .. } = walk.best?;
     Some(Schedule { drawn: task.drawn_arc(*counts.last()?), counts, cost })
 }
 
@@ -46,6 +54,22 @@ struct Step {
     wanted: f64,
 }
 
+/// The cheapest schedule so far.
+struct Best {
+    cost: f64,
+    counts: Vec<u32>,
+    end: End,
+}
+
+/// What to do where a count would ruffle on the way to one end and not on the way to another.
+#[derive(Clone, Copy, PartialEq)]
+enum Ruffles {
+    /// Stop there.
+    Agree,
+    /// Go on as the most lenient end allows.
+    Lenient,
+}
+
 /// The programme at work.
 struct Walk<'a> {
     task: &'a Task,
@@ -55,7 +79,9 @@ struct Walk<'a> {
     beam: Option<usize>,
     /// Nothing dearer can be the best schedule.
     bound: f64,
-    best: Option<(f64, Vec<u32>)>,
+    /// What must be paid from a count on, where there is a bound to begin with.
+    floor: Option<Floor>,
+    best: Option<Best>,
     layers: Vec<Vec<Node>>,
 }
 
@@ -77,21 +103,22 @@ impl Prices {
 
 /// A layer in the making.
 ///
-/// It drops every node that can never be part of the best schedule: whatever follows it, the cheapest node of the same count can
-/// follow too, at the price of one change and one running round at the most.
+/// It drops every node that can never be part of the best schedule: whatever follows it can follow any other node of the same count
+/// too, at the price of one change and, if that has just decreased, of one running round at the most.
 struct Layer {
     nodes: Vec<Node>,
     /// By count, the most that a node may cost.
     ceiling: Vec<f64>,
-    /// The price of one change and one running round.
-    dominated: f64,
+    change: f64,
+    running: f64,
 }
 
 impl Layer {
     fn push(&mut self, node: Node) {
         let Some(ceiling) = self.ceiling.get_mut(node.stitches as usize) else { return };
         if node.cost <= *ceiling {
-            *ceiling = ceiling.min(node.cost + self.dominated);
+            let running = if node.just > 0 { self.running } else { 0.0 };
+            *ceiling = ceiling.min(node.cost + self.change + running);
             self.nodes.push(node);
         }
     }
@@ -106,9 +133,34 @@ impl Layer {
 }
 
 impl Walk<'_> {
+    /// Tries a group of ends from the layers that all share, each as lenient as the most lenient; whether that has settled them. It has
+    /// where the cheapest schedule does not ruffle by its own end's rule either, for all others cost more, or where there is none.
+    fn group(&mut self, ends: &[End], shared: usize) -> bool {
+        self.layers.truncate(shared);
+        self.floor = self.bound.is_finite().then(|| Floor::new(self.task, self.curve, ends, shared as u32, self.bound));
+        if !self.is_hopeful() {
+            return true;
+        }
+        let (bound, best) = (self.bound, self.best.take());
+        self.on(ends, Ruffles::Lenient);
+        let smooth = |found: &Best| {
+            let mut inner = (1..).zip(&found.counts).take(found.counts.len() - 1);
+            inner.all(|(round, n)| f64::from(*n) * self.task.w <= self.task.most_girth(&found.end, round))
+        };
+        match &self.best {
+            // A single end is as lenient as itself.
+            Some(found) if ends.len() < 2 || smooth(found) => true,
+            found => {
+                let settled = found.is_none();
+                (self.bound, self.best) = (bound, best);
+                settled
+            }
+        }
+    }
+
     /// Goes on from the last layer to the last round of all these ends. Stops short, and says so, at a layer in which some count would
-    /// ruffle on the way to one of them and not on the way to another.
-    fn on(&mut self, ends: &[End]) -> bool {
+    /// ruffle on the way to one of them and not on the way to another, if they have to agree.
+    fn on(&mut self, ends: &[End], ruffles: Ruffles) -> bool {
         loop {
             let round = self.layers.len() as u32;
             for end in ends.iter().filter(|end| end.rounds == round) {
@@ -120,15 +172,22 @@ impl Walk<'_> {
             let most = going().map(|end| self.task.most_girth(end, round)).fold(0.0, f64::max);
             let fewest = going().map(|end| end.stitches).fold(u32::MAX, u32::min);
             let girths = self.layers[self.layers.len() - 1].iter().map(|node| f64::from(node.stitches) * self.task.w);
-            if girths.into_iter().any(|girth| least < girth && girth <= most) {
+            if ruffles == Ruffles::Agree && girths.into_iter().any(|girth| least < girth && girth <= most) {
                 return true;
             }
-            let next = self.next(least, fewest, self.bound - cheapest);
+            let next = self.next(most, fewest, self.bound - cheapest);
             if next.is_empty() {
                 return false;
             }
             self.layers.push(next);
         }
+    }
+
+    /// Whether a node of the last layer may still lead to a schedule within the bound.
+    fn is_hopeful(&self) -> bool {
+        let round = self.layers.len() as u32;
+        let paid = |node: &Node| node.cost + self.floor.as_ref().map_or(0.0, |floor| floor.at(round, node.stitches));
+        self.layers[self.layers.len() - 1].iter().any(|node| paid(node) <= self.bound + 1e-9)
     }
 
     /// Closes with an end at the last layer, where that is the cheapest yet.
@@ -138,10 +197,10 @@ impl Walk<'_> {
         let cheapest = here.map(|(i, node)| (i, node.cost + end.price)).min_by(|a, b| a.1.total_cmp(&b.1));
         if let Some((i, cost)) = cheapest
             && cost <= self.bound
-            && self.best.as_ref().is_none_or(|(least, _)| cost < *least)
+            && self.best.as_ref().is_none_or(|best| cost < best.cost)
         {
             self.bound = cost;
-            self.best = Some((cost, unwind(&self.layers, self.layers.len() - 1, i)));
+            self.best = Some(Best { cost, counts: unwind(&self.layers, self.layers.len() - 1, i), end: *end });
         }
     }
 
@@ -150,8 +209,12 @@ impl Walk<'_> {
         let task = self.task;
         let layer = &self.layers[self.layers.len() - 1];
         let wanted = task.wanted(self.curve, task.inner_edge(self.layers.len() as u32 + 1));
-        let dominated = self.prices.change + self.prices.running;
-        let mut next = Layer { nodes: Vec::new(), ceiling: vec![f64::INFINITY; task.stitches as usize + 1], dominated };
+        let round = self.layers.len() as u32 + 1;
+        // Sums of the same prices in another order differ in their last digits.
+        let ceiling = |floor: &Floor| (0..=task.stitches).map(|n| self.bound + 1e-9 - floor.at(round, n)).collect();
+        let ceiling = self.floor.as_ref().map_or_else(|| vec![f64::INFINITY; task.stitches as usize + 1], ceiling);
+        let Prices { change, running, .. } = self.prices;
+        let mut next = Layer { nodes: Vec::new(), ceiling, change, running };
         let mut from = 0;
         while from < layer.len() {
             let n = layer[from].stitches;

@@ -1,7 +1,7 @@
 //! Reading what a person types into a field.
 
 use super::Units;
-use hatwright_sizing::Unit;
+use hatwright_sizing::{Quantity, Unit};
 
 /// Why a typed text is not a number for its field.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -20,6 +20,27 @@ pub enum Misread {
     NotWhole,
 }
 
+/// Reads what is typed into a quantity's field, into ticks of its row.
+///
+/// As [`parse`] does; a noun that the quantity counts may follow too: `12 sts` in a field of stitches, `18 months` in any of the three
+/// fields of an age, whatever that field counts in. Years have 365.25 days and 12 months.
+///
+/// # Errors
+/// A [`Misread`]; [`Misread::NotANumber`] for any other noun. Ranges are not checked here.
+///
+/// ```
+/// use hatwright_pattern::figures::{Misread, Units::*, parse_for};
+/// use hatwright_sizing::Quantity::*;
+/// assert_eq!(parse_for(AgeYears, "18 months", Centimetres), Ok(1_50));
+/// assert_eq!(parse_for(AgeMonths, "2 years", Centimetres), Ok(24_00));
+/// assert_eq!(parse_for(BandHeight, "1 stitch", Centimetres), Ok(1));
+/// assert_eq!(parse_for(BandHeight, "4 rows", Centimetres), Err(Misread::NotANumber));
+/// ```
+pub fn parse_for(q: Quantity, text: &str, units: Units) -> Result<i32, Misread> {
+    let unit = q.row().unit;
+    read(text, unit, &|suffix| unit_scale(unit, units, suffix).or_else(|| noun_scale(q, suffix)))
+}
+
 /// Reads a typed number into ticks of `unit`.
 ///
 /// A point or a comma is the decimal mark; `12½`, `3 1/2` and `3/4` are read; a unit may follow and then counts, whatever
@@ -35,6 +56,10 @@ pub enum Misread {
 /// assert_eq!(parse("20 1/2", Unit::Length, Inches), Ok(52_070));
 /// ```
 pub fn parse(text: &str, unit: Unit, units: Units) -> Result<i32, Misread> {
+    read(text, unit, &|suffix| unit_scale(unit, units, suffix))
+}
+
+fn read(text: &str, unit: Unit, scale: &dyn Fn(&str) -> Option<Fraction>) -> Result<i32, Misread> {
     let text = text.trim();
     if text.is_empty() {
         return Err(Misread::Empty);
@@ -46,16 +71,18 @@ pub fn parse(text: &str, unit: Unit, units: Units) -> Result<i32, Misread> {
     let text = text.trim_start_matches(['-', '−', '+']).trim_start();
     let end = text.char_indices().filter(|(_, c)| belongs_to_number(*c)).map(|(i, c)| i + c.len_utf8()).next_back();
     let (number, suffix) = text.split_at(end.unwrap_or(0));
-    let scale = scale(unit, units, &suffix.trim().to_ascii_lowercase()).ok_or(Misread::NotANumber)?;
+    let scale = scale(&suffix.trim().to_ascii_lowercase()).ok_or(Misread::NotANumber)?;
     let value = read_number(number.trim())?;
     if negative {
         return Err(Misread::Negative);
     }
-    let (above, below) = (value.above * scale.above, value.below * scale.below);
+    // Only an age of many digits, told in another unit than its field's, can be too much for this.
+    let above = value.above.checked_mul(scale.above).ok_or(Misread::TooLong)?;
+    let below = value.below * scale.below;
     if unit == Unit::Whole && above % below != 0 {
         return Err(Misread::NotWhole);
     }
-    i32::try_from((above + below / 2) / below).map_err(|_| Misread::TooLong)
+    i32::try_from(above / below + u64::from(above % below >= below.div_ceil(2))).map_err(|_| Misread::TooLong)
 }
 
 /// A positive fraction.
@@ -65,7 +92,7 @@ pub(super) struct Fraction {
 }
 
 /// What one of the typed unit is worth in ticks; `None` where the unit does not belong to the field.
-pub(super) fn scale(unit: Unit, units: Units, suffix: &str) -> Option<Fraction> {
+pub(super) fn unit_scale(unit: Unit, units: Units, suffix: &str) -> Option<Fraction> {
     let inches = units == Units::Inches;
     let (above, below) = match (unit, suffix) {
         (Unit::Length, "") if inches => (2540, 1),
@@ -73,21 +100,52 @@ pub(super) fn scale(unit: Unit, units: Units, suffix: &str) -> Option<Fraction> 
         (Unit::Length, "in" | "inch" | "inches" | "\"" | "″" | "”" | "''") => (2540, 1),
         (Unit::Yarn, "") if inches => (9144, 100),
         (Unit::Yarn, "yd" | "yds" | "yard" | "yards") => (9144, 100),
-        (Unit::Length, "mm") | (Unit::Yarn, "" | "m" | "metres" | "meters") | (Unit::Percent, "" | "%") => (100, 1),
+        (Unit::Length, "mm") | (Unit::Yarn, "" | "m" | "metres" | "meters") | (Unit::Percent, "" | "%") | (Unit::Count, "") => {
+            (100, 1)
+        }
         (Unit::Factor, "" | "x" | "×" | "times") => (10_000, 1),
-        (Unit::Count, counted) if is_counted(counted) => (100, 1),
-        (Unit::Whole, counted) if is_counted(counted) => (1, 1),
+        (Unit::Whole, "") => (1, 1),
         _ => return None,
     };
     Some(Fraction { above, below })
 }
 
-fn is_counted(suffix: &str) -> bool {
-    const THINGS: [&str; 16] = [
-        "", "st", "sts", "stitch", "stitches", "row", "rows", "round", "rounds", "rnd", "rnds", "week", "weeks", "months",
-        "years", "wedges",
-    ];
-    THINGS.contains(&suffix)
+/// What one of a noun is worth in ticks of the quantity; `None` where the quantity does not count such things.
+fn noun_scale(q: Quantity, noun: &str) -> Option<Fraction> {
+    use Quantity as Q;
+    let nouns: &[&str] = match q {
+        Q::AgeWeeks | Q::AgeMonths | Q::AgeYears => return age_scale(q, noun),
+        Q::SwatchStitches | Q::BandSwatchStitches | Q::BandHeight | Q::Gather => &["st", "sts", "stitch", "stitches"],
+        Q::SwatchRounds | Q::StripeRounds => &["rnd", "rnds", "round", "rounds"],
+        Q::BandSwatchRows | Q::StripeRows => &["row", "rows"],
+        Q::Wedges => &["wedge", "wedges"],
+        _ => &[],
+    };
+    let each = if q.row().unit == Unit::Count { 100 } else { 1 };
+    nouns.contains(&noun).then_some(Fraction { above: each, below: 1 })
+}
+
+/// Hundredths of the field's weeks, months or years in what was typed: a year is 365.25 days, 1461 quarters of one.
+fn age_scale(q: Quantity, noun: &str) -> Option<Fraction> {
+    // Twelfths of a quarter of a day, in which a month is whole as well.
+    const DAY: u64 = 48;
+    const YEAR: u64 = 1461 * 12;
+    let worth = |noun: &str| match noun {
+        "day" => Some(DAY),
+        "week" => Some(7 * DAY),
+        "month" => Some(YEAR / 12),
+        "year" => Some(YEAR),
+        _ => None,
+    };
+    let own = match q {
+        Quantity::AgeWeeks => 7 * DAY,
+        Quantity::AgeMonths => YEAR / 12,
+        _ => YEAR,
+    };
+    let typed = worth(noun.strip_suffix('s').unwrap_or(noun))?;
+    let common = u64::from(hatwright_sizing::gcd(typed as u32, own as u32));
+    let hundred = u64::from(hatwright_sizing::gcd(100, (own / common) as u32));
+    Some(Fraction { above: 100 / hundred * (typed / common), below: own / common / hundred })
 }
 
 const VULGAR: [(char, u64, u64); 9] =
@@ -108,7 +166,7 @@ fn read_number(text: &str) -> Result<Fraction, Misread> {
         if above.is_empty() || below.is_empty() {
             return Err(Misread::NotANumber);
         }
-        return mixed(whole.trim_end(), digits(above, 3)?, digits(below, 3)?);
+        return mixed(whole.trim_end(), whole_number(above, 3)?, whole_number(below, 3)?);
     }
     if text.chars().any(|c| !c.is_ascii_digit() && c != '.' && c != ',') || !text.chars().any(|c| c.is_ascii_digit()) {
         return Err(Misread::NotANumber);
@@ -119,27 +177,30 @@ fn read_number(text: &str) -> Result<Fraction, Misread> {
     }
     let part = part.trim_end_matches('0');
     let below = 10_u64.pow(part.len().min(9) as u32);
-    Ok(Fraction { above: digits(whole, 6)? * below + digits(part, 9)?, below })
+    Ok(Fraction { above: whole_number(whole, 6)? * below + digits(part, 9)?, below })
 }
 
 fn mixed(whole: &str, above: u64, below: u64) -> Result<Fraction, Misread> {
     if below == 0 {
         return Err(Misread::NotANumber);
     }
-    Ok(Fraction { above: digits(whole, 6)? * below + above, below })
+    Ok(Fraction { above: whole_number(whole, 6)? * below + above, below })
 }
 
-/// A run of digits; nothing is zero.
+/// A run of at most so many digits, zeros before them left out of the count; nothing is zero.
+fn whole_number(text: &str, most: usize) -> Result<u64, Misread> {
+    digits(text.trim_start_matches('0'), most)
+}
+
+/// A run of at most so many digits; nothing is zero.
 fn digits(text: &str, most: usize) -> Result<u64, Misread> {
     if text.bytes().any(|b| !b.is_ascii_digit()) {
         return Err(Misread::NotANumber);
     }
-    // Leading zeros of a whole number are no digits; after the mark they are, and the caller's limit holds for them as well.
-    let short = if most == 9 { text } else { text.trim_start_matches('0') };
-    if short.len() > most {
+    if text.len() > most {
         return Err(Misread::TooLong);
     }
-    Ok(short.bytes().fold(0, |n, b| n * 10 + u64::from(b - b'0')))
+    Ok(text.bytes().fold(0, |n, b| n * 10 + u64::from(b - b'0')))
 }
 
 #[cfg(test)]
@@ -161,13 +222,12 @@ mod tests {
             ("20\"", U::Length, Cm, 50_800),
             ("20 IN", U::Length, In, 50_800),
             ("12½", U::Count, Cm, 1_250),
-            ("12 ½ sts", U::Count, Cm, 1_250),
+            ("12 ½", U::Count, Cm, 1_250),
             ("3 1/2", U::Length, In, 8_890),
             ("3/4", U::Length, In, 1_905),
             ("7 %", U::Percent, Cm, 700),
             ("7.5", U::Percent, Cm, 750),
             ("1.10", U::Factor, Cm, 11_000),
-            ("12 st", U::Whole, Cm, 12),
             ("10.0", U::Whole, Cm, 10),
             ("87.5", U::Yarn, In, 8_001),
             ("80 m", U::Yarn, In, 8_000),
@@ -178,6 +238,64 @@ mod tests {
         ] {
             assert_eq!(parse(text, unit, units), Ok(ticks), "{text}");
         }
+    }
+
+    #[test]
+    fn reads_the_nouns_of_a_field() {
+        use Quantity as Q;
+        for (q, text, ticks) in [
+            (Q::AgeYears, "18 months", 150),
+            (Q::AgeYears, "1 Year", 100),
+            (Q::AgeYears, "26 weeks", 50),
+            (Q::AgeMonths, "2 years", 2_400),
+            (Q::AgeMonths, "1½ years", 1_800),
+            (Q::AgeMonths, "1 month", 100),
+            (Q::AgeMonths, "61 days", 200),
+            (Q::AgeWeeks, "1 week", 100),
+            (Q::AgeWeeks, "10 days", 143),
+            (Q::AgeWeeks, "1 day", 14),
+            (Q::AgeWeeks, "6 months", 2_609),
+            (Q::AgeWeeks, "6", 600),
+            (Q::SwatchStitches, "12 ½ sts", 1_250),
+            (Q::BandSwatchStitches, "12 stitches", 1_200),
+            (Q::BandHeight, "1 st", 1),
+            (Q::Gather, "56 stitch", 56),
+            (Q::SwatchRounds, "15 rnds", 1_500),
+            (Q::StripeRounds, "1 round", 1),
+            (Q::BandSwatchRows, "12 rows", 1_200),
+            (Q::StripeRows, "2 row", 2),
+            (Q::Wedges, "8 wedges", 8),
+            (Q::Wedges, "8 wedge", 8),
+            (Q::Ease, "7 %", 700),
+            (Q::BodyStretch, "1.1 times", 11_000),
+            (Q::BandStretch, "1.35 x", 13_500),
+            (Q::Fold, "42 mm", 4_200),
+        ] {
+            assert_eq!(parse_for(q, text, Units::Centimetres), Ok(ticks), "{q:?} {text}");
+        }
+    }
+
+    #[test]
+    fn refuses_the_nouns_of_another_field() {
+        use Quantity as Q;
+        for (q, text) in [
+            (Q::AgeYears, "18 sts"),
+            (Q::AgeYears, "18 monthss"),
+            (Q::AgeYears, "s"),
+            (Q::SwatchStitches, "12 rows"),
+            (Q::SwatchRounds, "12 rows"),
+            (Q::StripeRows, "2 rounds"),
+            (Q::StripeRows, "2 weeks"),
+            (Q::BandHeight, "8 cm"),
+            (Q::Wedges, "8 years"),
+            (Q::HeadGirth, "50 st"),
+            (Q::Ease, "7 rows"),
+        ] {
+            assert_eq!(parse_for(q, text, Units::Centimetres), Err(Misread::NotANumber), "{q:?} {text}");
+        }
+        assert_eq!(parse("12 st", Unit::Whole, Units::Centimetres), Err(Misread::NotANumber));
+        let long = parse_for(Q::AgeWeeks, "999999.999999999 years", Units::Centimetres);
+        assert_eq!(long, Err(Misread::TooLong));
     }
 
     #[test]
@@ -215,6 +333,13 @@ mod tests {
         fn any_text_is_read_or_refused(text in "\\PC{0,70}", unit in 0..7_usize) {
             for units in BOTH {
                 let _ = parse(&text, ALL[unit], units);
+            }
+        }
+
+        #[test]
+        fn any_age_is_read_or_refused(number in "[0-9]{0,7}[.,]?[0-9]{0,10}", noun in "( ?(day|week|month|year)s?)?") {
+            for q in [Quantity::AgeWeeks, Quantity::AgeMonths, Quantity::AgeYears] {
+                let _ = parse_for(q, &[&*number, &noun].concat(), Units::Inches);
             }
         }
 

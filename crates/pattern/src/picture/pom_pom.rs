@@ -6,7 +6,7 @@ use super::profile::Profile;
 use super::shape::{Paint, Shape};
 use super::view::View;
 use core::f64::consts::PI;
-use hatwright_sizing::{Colour, Hat};
+use hatwright_sizing::Hat;
 
 /// Strands from the rim of the ball to its middle, ring by ring: how far out their ends lie, and how many there are.
 const RINGS: [(f64, u32); 6] = [(1.0, 70), (0.92, 60), (0.77, 46), (0.58, 32), (0.36, 18), (0.14, 6)];
@@ -25,16 +25,16 @@ pub(super) fn draw(hat: &Hat, profile: &Profile, view: &View, shapes: &mut Vec<S
     let centre = At::new(view.x, view.level(profile.top()) - radius * (1.0 - SUNK));
     let colours = match pom.colour {
         Some(colour) => vec![colour],
-        None if hat.yarn.is_empty() => vec![Colour(0)],
-        None => hat.yarn.iter().map(|y| y.colour).collect(),
+        None => hat.colours(),
     };
+    let Some(first) = colours.first().copied() else { return };
     let thick = (hat.gauge.stitch.cm() * view.unit * 0.2).clamp(radius * 0.06, radius * 0.12);
     let more = (radius * 0.1 / thick).clamp(1.0, 1.35);
     let mut chance = Chance(0x9e37_79b9);
 
     let mut core = Pen::new();
     core.ellipse(centre, radius * 0.8, radius * 0.8, false);
-    shapes.push(Shape::path(core.finish(), Paint::Yarn(colours[0])));
+    shapes.push(Shape::path(core.finish(), Paint::Yarn(first)));
     let mut deep = Pen::new();
     core_shadow(&mut deep, centre, radius);
     put(shapes, deep, "strand-shade");

@@ -1,9 +1,9 @@
 //! Hats for the tests, put together by hand: extremes that no planner would choose belong to them.
 
+use crate::written::sample as written;
 use core::f64::consts::PI;
 use hatwright_sizing::{
-    Colour, Depth, Fit, Gauge, Hat, HeadBasis, HeadSize, Length, PomPomPlan, Ratio, Round, RoundKind, Rounds, Rows, Size,
-    Stitches, Top, YarnNeed,
+    Colour, Depth, Gauge, Hat, HeadSize, Length, PomPomPlan, Round, RoundKind, Rounds, Rows, Size, Stitches, Top, YarnNeed,
 };
 
 /// What a sample differs in.
@@ -91,38 +91,12 @@ impl Sample {
         // A gathered tube is drawn in to its centre; a few stitches leave their opening's radius.
         let above = rounds.len() as f64 * h + if self.gathered { 0.0 } else { opening / 2.0 };
         let rows = n + n % 2;
-        let size = Size {
-            rows: Rows::new(rows),
-            stitches: Stitches::new(n),
-            band_girth: cm(f64::from(rows) * w),
-            girth: cm(girth),
-            ease: Ratio::of(1.0 - girth / self.head),
-            reach: cm(girth * 1.1),
-            reaches: true,
-            adjustment: Stitches::new(0),
-        };
-        let yarn = |c: u8| YarnNeed {
-            colour: Colour(c),
-            length: hatwright_sizing::YarnLength::from_metres(60.0),
-            low: hatwright_sizing::YarnLength::from_metres(45.0),
-            high: hatwright_sizing::YarnLength::from_metres(75.0),
-            balls: 1,
-        };
+        let base = written::hat();
         Hat {
-            head: HeadSize { girth: cm(self.head), spread: None, basis: HeadBasis::Measured },
+            head: HeadSize { girth: cm(self.head), ..base.head },
             wanted_girth: cm(wanted),
-            gauge: Gauge {
-                stitch: cm(w),
-                round: cm(h),
-                band_stitch: cm(w),
-                band_row: cm(w),
-                body_stretch: Ratio::of(1.1),
-                band_stretch: Ratio::of(1.35),
-                estimated: false,
-                band_assumed: true,
-            },
-            size,
-            neighbours: Vec::new(),
+            gauge: Gauge { stitch: cm(w), round: cm(h), band_stitch: cm(w), band_row: cm(w), ..base.gauge },
+            size: Size { rows: Rows::new(rows), girth: cm(girth), band_girth: cm(f64::from(rows) * w), ..written::size(n) },
             depth: Depth {
                 wanted: cm(self.depth * self.head),
                 promised: cm(above + band - self.band.1),
@@ -137,13 +111,12 @@ impl Sample {
                 gathered: self.gathered,
                 opening: cm(opening),
                 bundle: cm(if self.gathered { 3.0 } else { 1.0 }),
+                ..base.top
             },
             band_rows: (0..rows as usize).map(|i| colour(i, self.stripes.0)).collect(),
-            fit: Fit { least: cm(girth), most: cm(girth * 1.1), ages: None, ribbed_ages: None },
-            girth_range: None,
-            yarn: (0..self.stripes.2).map(yarn).collect(),
+            yarn: (0..self.stripes.2).map(|c| YarnNeed { colour: Colour(c), ..base.yarn[0] }).collect(),
             pom_pom: self.pom.map(|(d, c)| PomPomPlan { diameter: cm(d), wraps: 90, colour: c.map(Colour) }),
-            remarks: Vec::new(),
+            ..base
         }
     }
 }

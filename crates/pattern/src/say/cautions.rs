@@ -11,20 +11,15 @@ pub struct Caution {
     pub source: &'static str,
 }
 
-/// Hats smaller than this around, in hundredths of a millimetre, may be a baby's or a small child's where no age is given:
-/// the median head of 3 years is 49.5 cm (boys) or 48.5 cm (girls) around (WHO Child Growth Standards, 2007).
-const SMALL: i32 = 48_000;
-
-/// The cautions that go with a hat; none for a hat that no child under 3 is likely to wear.
+/// The cautions that go with a hat, as its remarks say; none for a hat that no child under 3 is likely to wear.
 pub fn cautions(hat: &Hat, has_pom: bool) -> Vec<Caution> {
     let has = |wanted: Remark| hat.remarks.contains(&wanted);
-    let unknown = hat.head.basis == HeadBasis::Measured && hat.size.girth.ticks() < SMALL;
     let mut list = Vec::new();
-    if has(Remark::BabySleep) || unknown {
-        let text = if has(Remark::BabySleep) { SLEEP } else { SLEEP_UNKNOWN };
+    if has(Remark::BabySleep) {
+        let text = if hat.head.basis == HeadBasis::Measured { SLEEP_UNKNOWN } else { SLEEP };
         list.push(Caution { text: [text, LOCAL].concat(), source: SLEEP_SOURCE });
     }
-    if has(Remark::SmallParts) || unknown {
+    if has(Remark::SmallParts) {
         let text = if has_pom { POM_POM } else { SMALL_PARTS };
         list.push(Caution { text: [text, LOCAL].concat(), source: PARTS_SOURCE });
     }
@@ -70,12 +65,15 @@ mod tests {
     }
 
     #[test]
-    fn a_small_hat_for_nobody_known_is_cautioned() {
+    fn a_measured_head_is_cautioned_as_its_remarks_say() {
         let mut hat = sample::hat();
-        hat.remarks.clear();
         hat.head.basis = HeadBasis::Measured;
-        assert_eq!(cautions(&hat, false).len(), 2);
-        hat.size.girth = Length::from_cm(52.0);
-        assert!(cautions(&hat, false).is_empty());
+        hat.size.girth = Length::from_cm(40.0);
+        hat.remarks.clear();
+        assert!(cautions(&hat, false).is_empty(), "the girth has no say of its own");
+        hat.remarks = vec![Remark::SmallParts, Remark::BabySleep];
+        assert!(cautions(&hat, false)[0].text.starts_with("A hat this small may be a baby's."));
+        hat.head.basis = HeadBasis::Who;
+        assert!(cautions(&hat, false)[0].text.starts_with("For being awake"));
     }
 }

@@ -1,7 +1,7 @@
 //! Whom a hat fits, and why it has the count that it has.
 
 use super::refusals::plural_stitches;
-use crate::figures::{Units, age_span, length, length_span, percent};
+use crate::figures::{Units, age_span, length, length_span, lengths_apart, percent};
 use hatwright_sizing::{Hat, Length, Ratio, Remark, Size};
 
 /// Which heads a hat serves, and at which ages.
@@ -56,31 +56,78 @@ pub fn why_this_count(hat: &Hat, units: Units) -> String {
         Remark::StripesMoved { nearest, repeat } => Some((nearest, repeat.get())),
         _ => None,
     });
+    let wedges = hat.remarks.iter().find_map(|r| match r {
+        Remark::WedgesMoved { nearest, wedges } => Some((nearest, *wedges)),
+        _ => None,
+    });
     let mut text = plural_stitches(hat.size.stitches.get());
     let difference = hat.size.girth.ticks().saturating_sub(hat.wanted_girth.ticks());
     let off = length(Length::from_ticks(difference.saturating_abs()), units);
     let way = if difference < 0 { " smaller than asked for." } else { " larger than asked for." };
-    match moved {
-        Some((nearest, repeat)) => {
-            text.push_str(&[" rather than ", &nearest.to_string(), ": "].concat());
-            if repeat == 2 {
-                text.push_str("a sideways band needs an even number of rows. ");
-            } else {
-                text.push_str(&["the band's stripes close only on multiples of ", &repeat.to_string(), " rows. "].concat());
-            }
-            text.push_str(&["That makes the hat ", &off, way].concat());
+    match (moved, wedges) {
+        // The stripes alone would have moved it to yet another count.
+        (Some((nearest, repeat)), Some((closing, wedges))) => {
+            text.push_str(&[" rather than ", &nearest.to_string(), ", or ", &closing.to_string()].concat());
+            text.push_str(&[" where ", &closes(repeat), &wedges_moved(wedges, hat), " That makes the hat ", &off, way].concat());
         }
-        None if difference.abs() < 50 => text.push_str(" give just the girth that was asked for."),
+        (None, Some((nearest, wedges))) => {
+            text.push_str(&[" rather than ", &nearest.to_string(), &wedges_moved(wedges, hat)].concat());
+            text.push_str(&[" That makes the hat ", &off, way].concat());
+        }
+        (Some((nearest, repeat)), None) => {
+            text.push_str(&[" rather than ", &nearest.to_string(), ": "].concat());
+            text.push_str(&[&*closes(repeat), ". That makes the hat ", &off, way].concat());
+        }
+        (None, None) if difference.abs() < 50 => text.push_str(" give just the girth that was asked for."),
         // Another count may be nearer where wedges or the pick-up decide, or a person chose; then nothing is claimed.
-        None if 2 * difference.abs() <= hat.gauge.stitch.ticks() => {
+        (None, None) if 2 * difference.abs() <= hat.gauge.stitch.ticks() => {
             text.push_str(
                 &[" come nearest to the girth that was asked for: ", &off, way.trim_end_matches(" than asked for."), "."]
                     .concat(),
             );
         }
-        None => text.push_str(&[" make the hat ", &off, way].concat()),
+        (None, None) => text.push_str(&[" make the hat ", &off, way].concat()),
     }
     text
+}
+
+fn closes(repeat: u32) -> String {
+    if repeat == 2 {
+        return "a sideways band needs an even number of rows".into();
+    }
+    ["the band's stripes close only on multiples of ", &repeat.to_string(), " rows"].concat()
+}
+
+/// `: 8 wedges divide them evenly, without an adjustment round.`
+pub(super) fn wedges_moved(wedges: u32, hat: &Hat) -> String {
+    let wedges = wedges.to_string();
+    if hat.size.adjustment.get() == 0 {
+        [": ", &wedges, " wedges divide them evenly, without an adjustment round."].concat()
+    } else {
+        [": of the counts that suit the rest, it comes nearest to what ", &wedges, " wedges divide."].concat()
+    }
+}
+
+/// What a count does to the fit, against the girth that was asked for, in few enough letters for a phone.
+///
+/// With 46.3 cm asked for on a head of 49.8 cm, 56 stitches of 46.7 cm are `0.4 cm looser`; 52, which stretch to 47.7 cm, are
+/// `too tight: reaches 47.7 cm`; 60, at 50.0 cm, are larger than the head: `loose by 0.2 cm`.
+pub fn size_effect(size: &Size, hat: &Hat, units: Units) -> String {
+    let (girth, head) = (size.girth.ticks(), hat.head.girth.ticks());
+    let against = |ticks: i32| length(Length::from_ticks(ticks.saturating_abs()), units);
+    if !size.reaches {
+        return ["too tight: reaches ", &lengths_apart(size.reach, hat.head.girth, units).0].concat();
+    }
+    if girth > head {
+        return ["loose by ", &lengths_apart(Length::from_ticks(girth - head), Length::ZERO, units).0].concat();
+    }
+    let more = girth - hat.wanted_girth.ticks();
+    let off = against(more);
+    match more {
+        _ if off.starts_with("0.0 ") => "as asked for".into(),
+        ..0 => [&off, " tighter"].concat(),
+        _ => [&off, " looser"].concat(),
+    }
 }
 
 /// Another count, with what it does to the fit: `52 stitches, 43.3 cm: reaches only 47.7 cm, too tight for this head`.
@@ -128,6 +175,49 @@ mod tests {
         );
         hat.remarks.clear();
         assert_eq!(why_this_count(&hat, CM), "56 stitches come nearest to the girth that was asked for: 0.4 cm larger.");
+    }
+
+    #[test]
+    fn wedges_are_blamed_for_what_they_do() {
+        let mut hat = sample::hat();
+        let wedges = Remark::WedgesMoved { nearest: hatwright_sizing::Stitches::new(54), wedges: 8 };
+        hat.remarks = vec![wedges];
+        assert_eq!(
+            why_this_count(&hat, CM),
+            "56 stitches rather than 54: 8 wedges divide them evenly, without an adjustment round. That makes the hat 0.4 cm larger \
+             than asked for."
+        );
+        hat.remarks = vec![sample::hat().remarks[1], wedges];
+        assert_eq!(
+            why_this_count(&hat, CM),
+            "56 stitches rather than 55, or 54 where the band's stripes close only on multiples of 4 rows: 8 wedges divide them \
+             evenly, without an adjustment round. That makes the hat 0.4 cm larger than asked for."
+        );
+    }
+
+    #[test]
+    fn neighbours_say_in_short_what_they_cost() {
+        let hat = sample::hat();
+        let mut close = sample::size(56);
+        for (size, text) in [
+            (sample::size(48), "too tight: reaches 44.0 cm"),
+            (sample::size(52), "too tight: reaches 47.7 cm"),
+            (sample::size(56), "0.4 cm looser"),
+            (sample::size(59), "2.9 cm looser"),
+            (sample::size(60), "loose by 0.2 cm"),
+            (sample::size(64), "loose by 3.5 cm"),
+        ] {
+            assert_eq!(size_effect(&size, &hat, CM), text);
+            assert!(size_effect(&size, &hat, CM).chars().count() <= 26 && size_effect(&size, &hat, Units::Inches).len() <= 26);
+        }
+        close.girth = Length::from_cm(46.31);
+        assert_eq!(size_effect(&close, &hat, CM), "as asked for");
+        close.girth = Length::from_cm(45.8);
+        assert_eq!(size_effect(&close, &hat, CM), "0.5 cm tighter");
+        close.girth = Length::from_cm(49.82);
+        assert_eq!(size_effect(&close, &hat, CM), "loose by 0.02 cm");
+        (close.reach, close.reaches) = (Length::from_cm(49.79), false);
+        assert_eq!(size_effect(&close, &hat, CM), "too tight: reaches 49.79 cm");
     }
 
     /// The neighbours of the worked example: head 49.8, stretch 1.10, 12 stitches to 10 cm.

@@ -8,6 +8,6 @@ mod remarks;
 
 pub use cautions::{Caution, cautions};
 pub use fields::{hint, label, misread, out_of_range};
-pub use fit::{fit_sentence, ribbed_sentence, size_line, why_this_count};
+pub use fit::{fit_sentence, ribbed_sentence, size_effect, size_line, why_this_count};
 pub use refusals::refusal;
 pub use remarks::remark;

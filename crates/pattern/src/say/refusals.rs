@@ -1,7 +1,7 @@
 //! Why there is no hat, and what would make one.
 
 use super::out_of_range;
-use crate::figures::{Units, length, percent, plural};
+use crate::figures::{Units, length, length_down, length_up, lengths_apart, percent, plural};
 use hatwright_sizing::{Breach, HatSpec, Quantity, Refusal};
 
 /// What stands beside the field of [`Refusal::field`].
@@ -18,8 +18,9 @@ pub fn refusal(r: &Refusal, units: Units) -> String {
         }
         Refusal::EaseBeyondStretch { zone, head, reach, most } => {
             let part = if zone == Quantity::BandStretch { "band" } else { "body" };
-            let mut text = ["Made this much smaller than a ", &length(head, units), " head, the ", part].concat();
-            text.push_str(&[", stretched, reaches only ", &length(reach, units), ". "].concat());
+            let (head, reach) = lengths_apart(head, reach, units);
+            let mut text = ["Made this much smaller than a ", &head, " head, the ", part].concat();
+            text.push_str(&[", stretched, reaches only ", &reach, ". "].concat());
             text.push_str(&["The most ease that its stretch allows is ", &percent(most), "."].concat());
             text
         }
@@ -35,22 +36,26 @@ pub fn refusal(r: &Refusal, units: Units) -> String {
             text
         }
         Refusal::NoCount { head, nearest } => {
-            let mut text =
-                ["No whole number of stitches fits a ", &length(head, units), " head at this gauge: the nearest below is "]
-                    .concat();
-            text.push_str(&[&length(nearest, units), " around, and the next is too large. "].concat());
-            text.push_str("Finer yarn, fewer wedges or shorter stripes bring the counts closer together.");
+            let mut text = ["No whole number of stitches fits a ", &length(head, units), " head at this gauge: "].concat();
+            if nearest.ticks() > 0 {
+                text.push_str(&[&length(nearest, units), " around is too tight, and the next too loose. "].concat());
+            } else {
+                text.push_str("the fewest that make a hat are too loose. ");
+            }
+            text.push_str(
+                "Finer yarn or a tighter gauge brings the counts closer together; fabric that stretches more reaches farther.",
+            );
             text
         }
         Refusal::FoldBeyondBand { fold, band } => {
-            let band = length(band, units);
+            let (tall, folded) = lengths_apart(band, fold, units);
             [
                 "The band is only ",
-                &band,
+                &tall,
                 " tall, so ",
-                &length(fold, units),
+                &folded,
                 " of it cannot be folded up. Fold ",
-                &band,
+                &length_down(band, units),
                 " or less.",
             ]
             .concat()
@@ -61,7 +66,7 @@ pub fn refusal(r: &Refusal, units: Units) -> String {
             } else {
                 "This band is as tall as the whole hat: nothing is left above it for a crown. ".into()
             };
-            let folded = fold.map(|f| [&*length(f, units), " or more of it folded up"].concat());
+            let folded = fold.map(|f| [&*length_up(f, units), " or more of it folded up"].concat());
             let shorter = tallest.map(|t| ["a band of at most ", &plural_stitches(t.get())].concat());
             text.push_str(&match (folded, shorter) {
                 (Some(folded), Some(shorter)) => ["It works with ", &folded, ", or with ", &shorter, "."].concat(),
@@ -117,6 +122,15 @@ mod tests {
             "The band is only 8.3 cm tall, so 9.0 cm of it cannot be folded up. Fold 8.3 cm or less."
         );
         assert_eq!(
+            cm(&Refusal::FoldBeyondBand { fold: Length::from_cm(8.4), band: Length::from_cm(8.37) }),
+            "The band is only 8.37 cm tall, so 8.40 cm of it cannot be folded up. Fold 8.3 cm or less."
+        );
+        assert_eq!(
+            cm(&Refusal::NoCount { head, nearest: Length::from_cm(50.8) }),
+            "No whole number of stitches fits a 57.0 cm head at this gauge: 50.8 cm around is too tight, and the next too loose. \
+             Finer yarn or a tighter gauge brings the counts closer together; fabric that stretches more reaches farther."
+        );
+        assert_eq!(
             cm(&Refusal::BandTooTall {
                 left: Length::from_cm(4.0),
                 fold: Some(Length::from_cm(6.2)),
@@ -129,7 +143,7 @@ mod tests {
             Refusal::Breach(Breach::WrongCount),
             Refusal::Breach(Breach::NoSuchColour(Colour(7))),
             Refusal::Breach(Breach::OutOfRange(Quantity::Fold, -1)),
-            Refusal::NoCount { head, nearest: Length::from_cm(30.0) },
+            Refusal::NoCount { head, nearest: Length::ZERO },
             Refusal::BandTooTall { left: Length::from_cm(-4.0), fold: None, tallest: None },
         ] {
             let text = cm(&r);

@@ -1,9 +1,9 @@
 //! What a maker should be told about a hat that can be made.
 
-use super::fit::why_this_count;
+use super::fit::{wedges_moved, why_this_count};
 use super::refusals::plural_stitches;
-use crate::figures::{Units, length, plural};
-use hatwright_sizing::{Hat, Length, Remark};
+use crate::figures::{Units, length, lengths_apart, plural};
+use hatwright_sizing::{Hat, Length, Remark, Unsuited};
 
 /// One remark, in a sentence or two.
 pub fn remark(r: &Remark, hat: &Hat, units: Units) -> String {
@@ -21,9 +21,22 @@ pub fn remark(r: &Remark, hat: &Hat, units: Units) -> String {
             text.push_str(&["When 10 rows are made, lay them flat: they should take ", &length(ten, units), "."].concat());
             text
         }
-        Remark::ChosenDropped { rows, stitches } => {
+        Remark::ChosenDropped { rows, stitches, why } => {
             let (rows, stitches) = (plural(rows.get(), "row"), plural_stitches(stitches.get()));
-            ["The counts that were chosen by hand, ", &stitches, " on ", &rows, ", no longer suit this hat. Its own are used."]
+            let why = unsuited(why, hat, units);
+            [
+                "The counts that were chosen by hand, ",
+                &stitches,
+                " on ",
+                &rows,
+                ", no longer suit this hat: ",
+                &why,
+                ". Its own are used.",
+            ]
+            .concat()
+        }
+        Remark::WedgesMoved { nearest, wedges } => {
+            [&plural_stitches(hat.size.stitches.get()), " rather than ", &nearest.to_string(), &wedges_moved(wedges, hat)]
                 .concat()
         }
         Remark::StripesMoved { .. } => why_this_count(hat, units),
@@ -54,8 +67,24 @@ pub fn remark(r: &Remark, hat: &Hat, units: Units) -> String {
             " across inside. A pom-pom wider than that hides it.",
         ]
         .concat(),
-        Remark::SmallParts => "This hat may be worn by a child under 3: leave off what could come loose and be swallowed.".into(),
-        Remark::BabySleep => "Babies sleep with the head bare: take the hat off for sleep.".into(),
+        Remark::SmallParts => "A child under 3 may wear this hat: leave off what could come loose and be swallowed.".into(),
+        Remark::BabySleep => "A baby may wear this hat. Babies sleep with the head bare: take it off for sleep.".into(),
+    }
+}
+
+fn unsuited(why: Unsuited, hat: &Hat, units: Units) -> String {
+    match why {
+        Unsuited::Repeat(repeat) if repeat.get() == 2 => "a sideways band needs an even number of rows".into(),
+        Unsuited::Repeat(repeat) => ["the stripes close only on multiples of ", &plural(repeat.get(), "row")].concat(),
+        Unsuited::Few => "they are too few for any hat".into(),
+        Unsuited::Tight(reach) => {
+            let (head, reach) = lengths_apart(hat.head.girth, reach, units);
+            ["stretched, it would reach only ", &reach, " of the ", &head, " head"].concat()
+        }
+        Unsuited::Loose(girth) => {
+            ["at ", &length(girth, units), " it would be too loose for a head of ", &length(hat.head.girth, units)].concat()
+        }
+        Unsuited::Unlike(band) => ["the band would be ", &length(band, units), " around, too unlike the body"].concat(),
     }
 }
 
@@ -73,8 +102,9 @@ mod tests {
         for r in [
             Remark::EstimatedGauge,
             Remark::AssumedBand,
-            Remark::ChosenDropped { rows: Rows::new(64), stitches: Stitches::new(56) },
+            Remark::ChosenDropped { rows: Rows::new(64), stitches: Stitches::new(56), why: Unsuited::Few },
             Remark::StripesMoved { nearest: Stitches::new(55), repeat: Rows::new(4) },
+            Remark::WedgesMoved { nearest: Stitches::new(54), wedges: 8 },
             Remark::LooserThanHead,
             Remark::DepthOff(Length::from_cm(-0.6)),
             Remark::OddStripes(12),
@@ -86,6 +116,25 @@ mod tests {
             let text = remark(&r, &hat, Units::Centimetres);
             assert!(text.ends_with('.') && !text.contains("  "), "{text}");
         }
+        let dropped = |why| {
+            let (rows, stitches) = (Rows::new(60), Stitches::new(60));
+            remark(&Remark::ChosenDropped { rows, stitches, why }, &hat, Units::Centimetres)
+        };
+        assert_eq!(
+            dropped(Unsuited::Tight(Length::from_cm(49.77))),
+            "The counts that were chosen by hand, 60 stitches on 60 rows, no longer suit this hat: stretched, it would reach only \
+             49.77 cm of the 49.80 cm head. Its own are used."
+        );
+        let reasons = [
+            Unsuited::Repeat(Rows::new(2)),
+            Unsuited::Repeat(Rows::new(8)),
+            Unsuited::Few,
+            Unsuited::Loose(Length::from_cm(57.0)),
+            Unsuited::Unlike(Length::from_cm(70.0)),
+        ];
+        assert!(reasons.map(dropped).iter().all(|text| text.ends_with(". Its own are used.")));
+        let text = remark(&Remark::WedgesMoved { nearest: Stitches::new(54), wedges: 8 }, &hat, Units::Centimetres);
+        assert_eq!(text, "56 stitches rather than 54: 8 wedges divide them evenly, without an adjustment round.");
         let text = remark(&Remark::AssumedBand, &hat, Units::Centimetres);
         assert!(text.ends_with("When 10 rows are made, lay them flat: they should take 8.3 cm."), "{text}");
         let text = remark(&Remark::DepthOff(Length::from_cm(-0.6)), &hat, Units::Centimetres);

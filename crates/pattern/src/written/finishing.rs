@@ -1,9 +1,10 @@
 //! What comes after the last round: closing, pom-pom, ends, care, and what should be known about this hat.
 
+use super::making::hides_its_outside;
 use super::sheet::{About, Section};
 use crate::figures::{Units, length};
 use crate::say::{cautions, remark};
-use hatwright_sizing::{Hat, HatSpec, PomPomPlan, Remark};
+use hatwright_sizing::{Hat, HatSpec, Length, PomPomPlan, Remark};
 
 pub(super) fn sections(hat: &Hat, about: &About<'_>) -> Vec<Section> {
     let section = |heading, before| Section { heading, before, ..Section::default() };
@@ -34,8 +35,9 @@ pub(super) fn sections(hat: &Hat, about: &About<'_>) -> Vec<Section> {
 /// How the top is drawn up.
 pub(super) fn closing(hat: &Hat, spec: &HatSpec, units: Units) -> Vec<String> {
     let stitches = hat.top.stitches.to_string();
+    let left = strand(hat.top.strand, units);
     let mut text =
-        String::from("Cut the yarn, leaving 30 cm (12 in), and draw it through the last stitch. Thread the needle with it and ");
+        ["Cut the yarn, leaving ", &left, ", and draw it through the last stitch. Thread the needle with it and "].concat();
     if hat.top.gathered {
         text.push_str(
             &["pass it through the top of all ", &stitches, " stitches, twice around. Draw up as tight as it goes; "].concat(),
@@ -54,14 +56,25 @@ pub(super) fn closing(hat: &Hat, spec: &HatSpec, units: Units) -> Vec<String> {
     vec![text]
 }
 
+/// A strand to cut: up to a whole 5 cm, or a whole inch.
+fn strand(l: Length, units: Units) -> String {
+    let (step, each, unit) = match units {
+        Units::Centimetres => (5_000, 5, " cm"),
+        Units::Inches => (2_540, 1, " in"),
+    };
+    let steps = l.ticks().max(0).unsigned_abs().div_ceil(step);
+    [&(steps * each).to_string(), unit].concat()
+}
+
 fn pom_pom(pom: &PomPomPlan, hat: &Hat, about: &About<'_>) -> Vec<String> {
     let across = length(pom.diameter, about.units);
     let mut text = ["Wind ", &pom.wraps.to_string(), " wraps around a stiff card or form ", &across, " wide"].concat();
-    let colours = hat.yarn.len() as u32;
+    let used = hat.colours();
+    let colours = used.len() as u32;
     match pom.colour {
         Some(colour) => text.push_str(&[", in ", &about.colour(colour)].concat()),
         None if colours > 1 => {
-            let names: Vec<String> = hat.yarn.iter().map(|need| about.colour(need.colour)).collect();
+            let names: Vec<String> = used.iter().map(|colour| about.colour(*colour)).collect();
             let each = (pom.wraps / colours).to_string();
             let nearly = if pom.wraps.is_multiple_of(colours) { "" } else { "about " };
             text.push_str(&[", ", nearly, &each, " of each colour: ", &names.join(", ")].concat());
@@ -83,7 +96,11 @@ fn pom_pom(pom: &PomPomPlan, hat: &Hat, about: &About<'_>) -> Vec<String> {
 fn finishing(hat: &Hat, units: Units) -> Vec<String> {
     let mut list = Vec::new();
     let mut ends = String::from("Weave in every end on the inside, back and forth through a few stitches of its own colour");
-    ends.push_str(if hat.depth.fold.ticks() > 0 { "; in the band, on the face that the fold hides. " } else { ". " });
+    ends.push_str(match hat.depth.fold.ticks() {
+        ..=0 => ". ",
+        _ if hides_its_outside(hat) => "; in the band, on the face that the fold hides. ",
+        _ => "; in the part of the band that is folded up, on the face that the fold hides. ",
+    });
     ends.push_str("Wash the hat and let it dry flat.");
     list.push(ends);
     if hat.depth.fold.ticks() > 0 {

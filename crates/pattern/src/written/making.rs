@@ -3,7 +3,7 @@
 use super::pattern::{Label, Part, PartKind, Pattern};
 use super::sheet::About;
 use crate::figures::{Units, length, plural};
-use hatwright_sizing::{Colour, Hat, HatSpec, Layout, Length, RoundKind};
+use hatwright_sizing::{Change, Colour, Hat, HatSpec, Layout, Length, Quantity, RoundKind, Start};
 
 pub(super) fn before(part: &Part, pattern: &Pattern, hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Vec<String> {
     match part.kind {
@@ -87,18 +87,52 @@ fn stripes(pattern: &Pattern, hat: &Hat, about: &About<'_>) -> String {
 /// Even rows end where the foundation chain ended, which is the edge that the body is worked on.
 fn changes(hat: &Hat, about: &About<'_>) -> String {
     let mut text = ["Change colour on the last ", about.terms.words().yarn_over, " of the row before the new colour. "].concat();
-    let odd = hat.band_rows.windows(2).enumerate().any(|(i, pair)| pair[0] != pair[1] && i % 2 == 0);
-    text.push_str(
-        "Do not cut: lead the yarn that waits loosely up the edge where even rows end. The body is worked on that edge and covers \
-         the strands.",
-    );
-    if odd {
-        text.push_str(
-            " Where the new colour's yarn does not wait at the edge where you need it, cut the old one and begin the new one with a \
-             fresh end, 15 cm (6 in) each.",
-        );
-    }
+    let all = hat.changes();
+    let within = Quantity::CarryPast.row().usual.to_string();
+    text.push_str(&match carried(all.iter().filter(|change| change.in_band)) {
+        Carried::Never => ["Cut the old colour there", FRESH].concat(),
+        Carried::Always => ["Do not cut a colour that comes again within ", &within, LED_UP].concat(),
+        Carried::Sometimes => [
+            "Where a colour is left after an even row and comes again after another, at most ",
+            &within,
+            " rows later, do not cut it",
+            &LED_UP[" rows".len()..],
+            " Everywhere else cut it",
+            FRESH,
+        ]
+        .concat(),
+    });
     text
+}
+
+const LED_UP: &str = " rows: lead its yarn loosely up the edge where even rows end. The body is worked on that edge and covers the \
+     strands.";
+const FRESH: &str = ", and begin the new one with a fresh end, 15 cm (6 in) each.";
+
+/// Whether colours that come again are carried.
+#[derive(Clone, Copy, PartialEq)]
+enum Carried {
+    Never,
+    Sometimes,
+    Always,
+}
+
+fn carried<'a>(changes: impl Iterator<Item = &'a Change>) -> Carried {
+    let (mut waited, mut anew) = (false, false);
+    for change in changes {
+        waited |= change.waits || matches!(change.start, Start::Waited { .. });
+        anew |= change.start == Start::Anew || change.is_odd();
+    }
+    match (waited, anew) {
+        (false, _) => Carried::Never,
+        (true, true) => Carried::Sometimes,
+        (true, false) => Carried::Always,
+    }
+}
+
+/// Whether the fold hides all of the band's outer face: that of the part that is folded up lies against the rest, and covers it.
+pub(super) fn hides_its_outside(hat: &Hat) -> bool {
+    hat.depth.fold.ticks() > 0 && 2 * hat.depth.fold.ticks() >= hat.depth.band.ticks()
 }
 
 fn band_check(hat: &Hat, units: Units) -> String {
@@ -116,18 +150,21 @@ fn band_check(hat: &Hat, units: Units) -> String {
 fn body(part: &Part, pattern: &Pattern, hat: &Hat, about: &About<'_>) -> Vec<String> {
     let (stitches, rows) = (hat.size.stitches.get(), hat.size.rows.get());
     let mut list = Vec::new();
-    if hat.depth.fold.ticks() > 0 {
+    if hides_its_outside(hat) {
         list.push(
             "Do not fasten off, and leave the ring as it is, the ridge of the join on the outside, towards you: folding the band up \
              hides it. Work along the edge where the yarn is."
                 .into(),
         );
     } else {
-        list.push(
+        let mut text = String::from(
             "Do not fasten off. Turn the ring inside out, so that the ridge of the join is inside, and work along the edge where the \
-             yarn is, with the outside towards you."
-                .into(),
+             yarn is, with the outside towards you.",
         );
+        if hat.depth.fold.ticks() > 0 {
+            text.push_str(" Less than half of the band is folded up: the ridge shows only on that part.");
+        }
+        list.push(text);
     }
     let (picked, of) = hat.size.pick_up();
     let mut text = if stitches == rows {
@@ -144,17 +181,37 @@ fn body(part: &Part, pattern: &Pattern, hat: &Hat, about: &About<'_>) -> Vec<Str
     let last = hat.band_rows.last().copied();
     if let (Some(new), true) = (colour, colour != last) {
         let over = about.terms.words().yarn_over;
-        list.push(["Change to ", &about.colour(new), " on the last ", over, " of the band."].concat());
+        let mut text = ["Change to ", &about.colour(new), " on the last ", over, " of the band."].concat();
+        if hat.changes().iter().any(|change| !change.in_band && change.after == 0 && !change.waits) {
+            text.push_str(" Cut the old colour, leaving 15 cm (6 in).");
+        }
+        list.push(text);
     }
     let mut pairs = hat.rounds.windows(2);
     if pattern.coloured && pairs.any(|pair| pair[0].colour != pair[1].colour) {
         let words = about.terms.words();
+        let within = Quantity::CarryPast.row().usual.to_string();
+        let waits = match carried(hat.changes().iter().filter(|change| !change.in_band)) {
+            Carried::Never => [" Cut the old colour there", FRESH].concat(),
+            Carried::Always => {
+                [" Do not cut a colour that comes again within ", &within, " rounds: lead its yarn loosely up the inside."]
+                    .concat()
+            }
+            Carried::Sometimes => [
+                " Where a colour comes again within ",
+                &within,
+                " rounds, lead its yarn loosely up the inside. Otherwise cut it",
+                FRESH,
+            ]
+            .concat(),
+        };
         list.push(
             [
                 "Change colour on the last ",
                 words.yarn_over,
-                " of the round before, and lead the yarn that waits loosely up the inside. A spiral makes a small step where the colour \
-                 changes. To soften it where the new colour begins with a plain stitch, work that stitch as a ",
+                " of the round before.",
+                &waits,
+                " A spiral makes a small step where the colour changes. To soften it where the new colour begins with a plain stitch, work that stitch as a ",
                 words.slip_name,
                 ": it counts like any other, and the next round works into it (common practice).",
             ]

@@ -3,8 +3,6 @@
 /// A stitch. Its names in US and UK terms are in [`super::Words`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Stitch {
-    /// A slip stitch.
-    Slip,
     /// A US single crochet, a UK double crochet.
     Single,
 }

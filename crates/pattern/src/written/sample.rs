@@ -1,38 +1,15 @@
 //! A hat for tests, written out by hand: a rowing club's winter cap in indigo and weld.
 
 use hatwright_sizing::{
-    Age, Ball, BandSpec, Build, Closing, Colour, Count, Coverage, Depth, Fit, Gauge, Hat, HatSpec, Head, HeadBasis, HeadSize,
-    Layout, Length, PomPom, PomPomPlan, Ratio, Remark, Round, RoundKind, RoundStripe, Rounds, RowStripe, Rows, Sex, Size,
-    Stitches, Stretch, Swatch, Top, YarnLength, YarnNeed,
+    Colour, Depth, Fit, Gauge, Hat, HatSpec, HeadBasis, HeadSize, Length, PomPomPlan, Ratio, Remark, Round, RoundKind, Rounds,
+    Rows, Size, Stitches, Top, YarnLength, YarnNeed,
 };
 
+/// The usual cap, but for its body, which has two-round stripes as well.
 pub(crate) fn spec() -> HatSpec {
-    HatSpec {
-        head: Head::ByAge { age: Age::Years(Count::whole(4)), sex: Sex::Unknown, build: Build::Average },
-        swatch: Swatch::Counted {
-            stitches: Count::whole(12),
-            width: Length::from_cm(10.0),
-            rounds: Count::whole(15),
-            height: Length::from_cm(10.0),
-        },
-        body_stretch: Stretch::Usual,
-        ease: Ratio::from_ticks(700),
-        coverage: Coverage::OverEars,
-        band: BandSpec {
-            height: Stitches::new(10),
-            fold: Length::from_cm(4.2),
-            swatch: None,
-            stretch: Stretch::Usual,
-            stripes: (0..2).map(|c| RowStripe { colour: Colour(c), rows: Rows::new(2) }).collect(),
-        },
-        body_stripes: (0..2).map(|c| RoundStripe { colour: Colour(c), rounds: Rounds::new(2) }).collect(),
-        layout: Layout::Spread,
-        closing: Closing::Drawn,
-        pom_pom: Some(PomPom { diameter: Length::from_cm(6.0), colour: None }),
-        balls: vec![Ball { yarn: Count::whole(80) }; 2],
-        margin: Ratio::from_ticks(2_500),
-        chosen: None,
-    }
+    let mut spec = HatSpec::default();
+    spec.body_stripes.iter_mut().for_each(|stripe| stripe.rounds = Rounds::new(2));
+    spec
 }
 
 pub(crate) fn size(stitches: u32) -> Size {
@@ -108,6 +85,7 @@ pub(crate) fn hat() -> Hat {
             gathered: false,
             opening: Length::from_cm(2.1),
             bundle: Length::from_cm(0.9),
+            strand: Length::from_cm(45.0),
         },
         band_rows: (1..=56).map(stripe).collect(),
         fit: Fit {

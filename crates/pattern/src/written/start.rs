@@ -64,7 +64,8 @@ fn size(hat: &Hat, units: Units) -> Vec<String> {
 }
 
 fn materials(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Vec<String> {
-    let mut list: Vec<String> = hat.yarn.iter().map(|need| yarn_line(need, spec, about)).collect();
+    let used = hat.yarn.iter().filter(|need| need.balls > 0);
+    let mut list: Vec<String> = used.map(|need| yarn_line(need, spec, about)).collect();
     let margin = amount(spec.margin.ticks(), Unit::Percent, about.units);
     let mut buying = ["Lengths are estimates, tails and joins included; the balls include ", &margin, " extra. "].concat();
     buying.push_str("Buy each colour in one dye lot.");

@@ -28,8 +28,6 @@ impl Terms {
 pub struct Words {
     /// The slip stitch in full.
     pub slip_name: &'static str,
-    /// The slip stitch, abbreviated.
-    pub slip: &'static str,
     /// The single (UK double) crochet in full.
     pub single_name: &'static str,
     /// The single (UK double) crochet, abbreviated.
@@ -46,7 +44,6 @@ pub struct Words {
 
 const US: Words = Words {
     slip_name: "slip stitch",
-    slip: "sl st",
     single_name: "single crochet",
     single: "sc",
     skip: "skip",
@@ -57,7 +54,6 @@ const US: Words = Words {
 
 const UK: Words = Words {
     slip_name: "slip stitch",
-    slip: "ss",
     single_name: "double crochet",
     single: "dc",
     skip: "miss",
@@ -69,7 +65,6 @@ const UK: Words = Words {
 impl Words {
     const fn abbreviation(&self, stitch: Stitch) -> &'static str {
         match stitch {
-            Stitch::Slip => self.slip,
             Stitch::Single => self.single,
         }
     }
@@ -173,7 +168,7 @@ pub(super) fn abbreviations(lines: &[&[Op]], terms: Terms) -> Vec<String> {
     for ops in lines {
         find(ops, &mut used);
     }
-    let order = [Short::Chain, Short::Slip, Short::Single, Short::Together, Short::Stitch, Short::Repeat, Short::Total];
+    let order = [Short::Chain, Short::Single, Short::Together, Short::Stitch, Short::Repeat, Short::Total];
     used.push(Short::Total);
     order.iter().filter(|short| used.contains(short)).map(|short| meaning(*short, words)).collect()
 }
@@ -182,7 +177,6 @@ pub(super) fn abbreviations(lines: &[&[Op]], terms: Terms) -> Vec<String> {
 #[derive(Clone, Copy, PartialEq)]
 enum Short {
     Chain,
-    Slip,
     Single,
     Together,
     Stitch,
@@ -194,7 +188,6 @@ fn meaning(short: Short, words: &Words) -> String {
     let over = words.yarn_over;
     match short {
         Short::Chain => "ch: chain".into(),
-        Short::Slip => [words.slip, ": ", words.slip_name].concat(),
         Short::Single => [words.single, ": ", words.single_name].concat(),
         Short::Together => [
             words.single,
@@ -239,7 +232,6 @@ fn find(ops: &[Op], used: &mut Vec<Short>) {
 
 const fn short_of(stitch: Stitch) -> Short {
     match stitch {
-        Stitch::Slip => Short::Slip,
         Stitch::Single => Short::Single,
     }
 }
