@@ -2,18 +2,17 @@
 
 use crate::bench::Bench;
 use crate::erase::{flag, memo, part, part_if, words};
-use crate::keep::{Browser, Keeper, Standing, fresh_id};
+use crate::keep::{Browser, Coming, Keeper, Standing, fresh_id};
 use crate::{ask, dom, made, see, share, shelf};
-use hatwright_project::{Project, Settings, Shelf, ShelfError, example, from_link, text};
-use hatwright_sizing::PLANNER;
+use hatwright_project::{Project, Settings, Shelf, ShelfError, Store, example, from_link, text};
+use hatwright_sizing::{Chosen, HatSpec, PLANNER, plan};
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 /// What the page begins with.
 struct Start {
     project: Project,
-    /// Not kept yet.
-    fresh: bool,
-    from_link: bool,
+    coming: Coming,
     /// What to say about it.
     notice: Option<String>,
 }
@@ -23,23 +22,21 @@ fn start() -> Start {
     let mut notice = None;
     if fragment.len() > 1 {
         match linked(&fragment) {
-            Ok((project, said)) => return Start { project, fresh: true, from_link: true, notice: Some(said) },
+            Ok((project, said)) => return Start { project, coming: Coming::ByLink, notice: Some(said) },
             Err(said) => notice = said,
         }
     }
     let shelf = Shelf::new(&Browser);
-    let settings = shelf.settings();
-    let Settings { open, units, terms } = settings;
+    let Settings { open, units, terms } = shelf.settings();
     let last = open.map(|id| shelf.load(&id));
     if let Some(Err(why)) = &last
         && !matches!(why, ShelfError::Absent | ShelfError::Deleted)
     {
         notice = Some(why.to_string());
     }
-    let kept = last.and_then(Result::ok).or_else(shelf::latest);
-    match kept {
-        Some(project) => Start { project, fresh: false, from_link: false, notice },
-        None => Start { project: Project { units, terms, ..example(fresh_id()) }, fresh: true, from_link: false, notice },
+    match last.and_then(Result::ok).or_else(shelf::latest) {
+        Some(project) => Start { project, coming: Coming::Kept, notice },
+        None => Start { project: Project { units, terms, ..example(fresh_id()) }, coming: Coming::Fresh, notice },
     }
 }
 
@@ -51,7 +48,14 @@ fn linked(fragment: &str) -> Result<(Project, String), Option<String>> {
     }
     match from_link(bare) {
         Err(why) => Err(Some(why.to_string())),
-        Ok(hat) => {
+        Ok(mut hat) => {
+            // A link fixes its counts, in case another planner would choose otherwise. Where this one chooses the same, they need not
+            // be fixed, and follow when a number is changed.
+            let free = HatSpec { chosen: None, ..hat.spec.clone() };
+            let counts = plan(&free).map(|h| Chosen { rows: h.size.rows, stitches: h.size.stitches });
+            if counts.is_ok_and(|counts| hat.spec.chosen == Some(counts)) {
+                hat.spec.chosen = None;
+            }
             let mut said =
                 "This hat came by a link. It is kept here as soon as you change something; nothing of yours was overwritten."
                     .to_owned();
@@ -67,9 +71,9 @@ fn linked(fragment: &str) -> Result<(Project, String), Option<String>> {
 
 /// The page.
 pub fn app() -> AnyView {
-    let Start { project, fresh, from_link, notice } = start();
+    let Start { project, coming, notice } = start();
     let bench = Bench::new(project);
-    let keeper = Keeper::new(bench, fresh, from_link);
+    let keeper = Keeper::new(bench, coming);
     let notice = RwSignal::new(notice);
     let looks = RwSignal::new(0);
     let (link, said) = (RwSignal::new(String::new()), RwSignal::new(""));
@@ -77,15 +81,21 @@ pub fn app() -> AnyView {
         let fragment = dom::window().location().hash().unwrap_or_default();
         match linked(&fragment) {
             Ok((project, text)) => {
-                keeper.open(project, true);
-                keeper.came_by_link();
-                notice.set(Some(text));
+                let opened = keeper.open(project, Coming::ByLink);
+                notice.set(Some(opened.map_or_else(str::to_owned, |()| text)));
             }
             Err(Some(why)) => notice.set(Some(why)),
             Err(None) => {}
         }
     });
     let sheet = made::sheet(bench);
+    Effect::new(move |_| {
+        // Tabs and printed files are told apart by it.
+        let name = bench.project.with(|p| p.name.trim().to_owned());
+        if let Some(document) = dom::window().document() {
+            document.set_title(&if name.is_empty() { "Hatwright".to_owned() } else { [&name, " · Hatwright"].concat() });
+        }
+    });
     view! {
         <header class="top">
             <h1 class="name">"Hatwright"</h1>
@@ -129,8 +139,11 @@ fn title(bench: Bench, keeper: Keeper, notice: RwSignal<Option<String>>) -> AnyV
         bench.change(|p| p.name = typed);
     };
     let standing = keeper.standing;
+    // A browser that keeps nothing should not be promised for.
+    let can_keep = Browser.keys().is_ok();
     let stands = words(move || {
         let text = match standing.get() {
+            Standing::Fresh if !can_keep => "This browser keeps nothing for this page",
             Standing::Fresh => "Kept once you change something",
             Standing::Waiting => "Saving …",
             Standing::Kept => "Saved on this device",
@@ -147,8 +160,11 @@ fn title(bench: Bench, keeper: Keeper, notice: RwSignal<Option<String>>) -> AnyV
                 <p>{why.to_string()}</p>
                 <div class="quick">
                     <button type="button" on:click=move |_| shelf::rescue(bench)>"Save the hat as a file"</button>
-                    {other.then(|| view! { <button type="button" on:click=move |_| keeper.save_as_copy()>"Keep mine as a copy"</button> })}
-                    <button type="button" on:click=move |_| keeper.save()>"Try again"</button>
+                    {if other {
+                        view! { <button type="button" on:click=move |_| keeper.save_as_copy()>"Keep mine as a copy"</button> }.into_any()
+                    } else {
+                        view! { <button type="button" on:click=move |_| keeper.save()>"Try again"</button> }.into_any()
+                    }}
                 </div>
             </div>
         }
@@ -172,7 +188,7 @@ fn title(bench: Bench, keeper: Keeper, notice: RwSignal<Option<String>>) -> AnyV
     view! {
         <div class="title">
             <label class="hidden" for="hat-name">"Name of the hat"</label>
-            <input id="hat-name" type="text" maxlength="80" autocomplete="off" placeholder="Name this hat" prop:value=name on:change=rename />
+            <input id="hat-name" type="text" maxlength="80" autocomplete="off" placeholder="Name this hat" prop:value=name on:input=rename />
             <span class="standing" role="status" id="standing">{stands}</span>
             {crate::choice::choice(bench, made::UNITS)}
             {said}
@@ -185,16 +201,26 @@ fn title(bench: Bench, keeper: Keeper, notice: RwSignal<Option<String>>) -> AnyV
 
 /// The answer, always in sight on a phone, with ways to the parts of the page.
 fn bar(bench: Bench) -> AnyView {
+    // The address may carry a hat: a way to a part of the page leaves it alone.
+    let go = move |event: web_sys::MouseEvent| {
+        let link = event.target().and_then(|t| t.dyn_into::<web_sys::Element>().ok()).and_then(|e| e.closest("a").ok().flatten());
+        let id = link.and_then(|a| a.get_attribute("href")).unwrap_or_default();
+        if let Some(there) = dom::element(id.trim_start_matches('#')) {
+            event.prevent_default();
+            there.scroll_into_view();
+            let _ = there.focus();
+        }
+    };
     view! {
-        <nav class="bar" aria-label="Parts of the page" class:stale=flag(move || see::stale(bench))>
+        <nav class="bar" on:click=go aria-label="Parts of the page" class:stale=flag(move || see::stale(bench))>
             <a class="numbers" href="#answer">
-                <b>{words(move || see::stitches(bench))}</b>" st "
-                <b>{words(move || see::rounds(bench))}</b>" rnd "
+                <b>{words(move || see::stitches(bench))}</b><span>" st "</span>
+                <b>{words(move || see::rounds(bench))}</b><span>" rnd "</span>
                 <b>{words(move || see::yarn(bench))}</b>
             </a>
             {part_if(
                 move || see::stale(bench),
-                || view! { <a class="fix" href="#stuck-on" aria-label="The last hat that worked; see what stands in the way">"▲ last good"</a> }.into_any(),
+                || view! { <a class="fix" href="#stuck-on">"▲ last good"</a> }.into_any(),
             )}
             <a href="#yarn">"Yarn"</a>
             <a href="#pattern">"Pattern"</a>

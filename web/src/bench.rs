@@ -17,6 +17,8 @@ pub struct Typed {
     pub text: String,
     /// What is wrong with it.
     pub error: Option<String>,
+    /// The document's number when the typing began: half a number on the way to one that cannot be used is not what was meant.
+    pub before: Option<i32>,
 }
 
 /// What the page shows: the last hat that could be planned, and what it was planned from.
@@ -96,6 +98,11 @@ impl Bench {
     /// Changes the document, by a person's hand.
     pub fn change(&self, with: impl FnOnce(&mut Project)) {
         self.project.update(with);
+        // What was typed into a field that is gone goes with it.
+        let gone = |(q, index): &Place| self.project.with_untracked(|p| p.spec.number(*q, *index).is_none());
+        if self.typed.with_untracked(|all| all.keys().any(gone)) {
+            self.typed.update(|all| all.retain(|place, _| !gone(place)));
+        }
         self.edits.update(|n| *n += 1);
     }
 
@@ -114,21 +121,28 @@ impl Bench {
     pub fn take(&self, place: Place, text: String) {
         let (q, index) = place;
         let units = figure_units(self.units.get_untracked());
-        let error = match figures::parse(&text, q.row().unit, units) {
+        let now = self.project.with_untracked(|p| p.spec.number(q, index));
+        let before = self.typed.with_untracked(|all| all.get(&place).map_or(now, |typed| typed.before));
+        let put = |ticks: i32| {
+            if now.is_some_and(|now| now != ticks) {
+                self.shape(|spec| {
+                    spec.set_number(q, index, ticks);
+                });
+            }
+        };
+        let error = match figures::parse_for(q, &text, units) {
             Err(misread) => Some(say::misread(q, &misread, &text, units)),
             Ok(ticks) if !q.row().holds(ticks) => Some(say::out_of_range(q, ticks, units)),
             Ok(ticks) => {
-                let before = self.project.with_untracked(|p| p.spec.number(q, index));
-                if before.is_some_and(|b| b != ticks) {
-                    self.shape(|spec| {
-                        spec.set_number(q, index, ticks);
-                    });
-                }
+                put(ticks);
                 None
             }
         };
+        if let (Some(_), Some(before)) = (&error, before) {
+            put(before);
+        }
         self.typed.update(|all| {
-            all.insert(place, Typed { text, error });
+            all.insert(place, Typed { text, error, before });
         });
     }
 

@@ -4,19 +4,28 @@ use crate::dom;
 use std::cell::RefCell;
 use std::panic::PanicHookInfo;
 
+/// The hat on the bench as it would be kept, so that it can be saved without any part of the program that may be broken.
+#[derive(Clone)]
+pub struct Rescue {
+    /// Its key in the storage.
+    pub key: String,
+    /// Its document.
+    pub text: String,
+    /// What the storage held under that key when it was last ours: anything else there is another window's, and stays.
+    pub expected: Option<String>,
+    /// Key and text of the settings that open it.
+    pub settings: (String, String),
+    /// It has changes that are not kept.
+    pub waiting: bool,
+}
+
 thread_local! {
-    /// The document as it would be saved, and the settings that open it: keys and texts.
-    static LATEST: RefCell<Option<[(String, String); 2]>> = const { RefCell::new(None) };
+    static LATEST: RefCell<Option<Rescue>> = const { RefCell::new(None) };
 }
 
-/// Remembers the document, so that it can be saved without any part of the program that may be broken.
-pub fn remember(document: (String, String), settings: (String, String)) {
-    LATEST.with(|latest| *latest.borrow_mut() = Some([document, settings]));
-}
-
-/// The document is kept: there is nothing left to save.
-pub fn forget() {
-    LATEST.with(|latest| *latest.borrow_mut() = None);
+/// Remembers the hat on the bench.
+pub fn remember(rescue: Rescue) {
+    LATEST.with(|latest| *latest.borrow_mut() = Some(rescue));
 }
 
 /// Installs the hook. A drill for the tests: the event `hatwright-drill` on the window breaks the program down on purpose.
@@ -25,18 +34,35 @@ pub fn install() {
     dom::listen(&dom::window(), "hatwright-drill", |_| panic!("a drill"));
 }
 
+/// Saves the hat, unless another window's would be overwritten.
+fn save(rescue: &Rescue) -> bool {
+    let Ok(Some(storage)) = dom::window().local_storage() else { return false };
+    let there = storage.get_item(&rescue.key).ok().flatten();
+    if there != rescue.expected || storage.set_item(&rescue.key, &rescue.text).is_err() {
+        return false;
+    }
+    // Not being able to note which hat is open loses nothing.
+    let _ = storage.set_item(&rescue.settings.0, &rescue.settings.1);
+    true
+}
+
 fn broken(info: &PanicHookInfo<'_>) {
     let latest = LATEST.with(|latest| latest.try_borrow().ok().and_then(|l| l.clone()));
-    let kept = latest.as_ref().is_none_or(|[(key, text), (settings, open)]| {
-        let storage = dom::window().local_storage().ok().flatten();
-        storage.is_some_and(|s| {
-            let kept = s.set_item(key, text).is_ok();
-            let _ = s.set_item(settings, open);
-            kept
-        })
-    });
-    let said = if kept { "Your hat was saved." } else { "Your hat could not be saved: keep it as a file now." };
+    let said = match &latest {
+        Some(rescue) if rescue.waiting => {
+            if save(rescue) {
+                "Your hat was saved."
+            } else {
+                "Your hat could not be saved: keep it as a file now."
+            }
+        }
+        Some(rescue) if rescue.expected.is_some() => "Your hat is saved.",
+        _ => "The hat was not changed yet, so there was nothing to save.",
+    };
     let Some(document) = dom::window().document() else { return };
+    if document.query_selector(".broken").ok().flatten().is_some() {
+        return;
+    }
     let Some(body) = document.body() else { return };
     let Ok(sheet) = document.create_element("div") else { return };
     sheet.set_class_name("broken");
@@ -48,12 +74,12 @@ fn broken(info: &PanicHookInfo<'_>) {
         sheet.append_child(&made).ok().map(|_| made)
     };
     line("h2", "Hatwright has stopped");
-    line("p", &format!("Something in the program went wrong. {said} Reload the page to go on."));
+    line("p", &["Something in the program went wrong. ", said, " Reload the page to go on."].concat());
     if let Some(again) = line("a", "Reload the page") {
         let _ = again.set_attribute("href", "");
         let _ = again.set_attribute("class", "go");
     }
-    let address = latest.and_then(|[(_, text), _]| dom::text_address(&text, "application/json"));
+    let address = latest.and_then(|rescue| dom::text_address(&rescue.text, "application/json"));
     if let Some((file, address)) = address.and_then(|a| Some((line("a", "Save the hat as a file")?, a))) {
         let _ = file.set_attribute("href", &address);
         let _ = file.set_attribute("download", "hat.json");

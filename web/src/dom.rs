@@ -14,6 +14,11 @@ pub fn now_ms() -> u64 {
     js_sys::Date::now() as u64
 }
 
+/// A day as people here write it.
+pub fn day(ms: u64) -> String {
+    js_sys::Date::new(&JsValue::from_f64(ms as f64)).to_locale_date_string("default", &JsValue::UNDEFINED).into()
+}
+
 /// 64 random bits, from the browser's generator or, in a browser that withholds it, from the clock.
 pub fn random_bits() -> u64 {
     let mut bytes = [0_u8; 8];
@@ -46,6 +51,17 @@ pub fn listen(target: &web_sys::EventTarget, event: &str, run: impl FnMut(web_sy
 /// The element with an id.
 pub fn element(id: &str) -> Option<web_sys::HtmlElement> {
     window().document()?.get_element_by_id(id)?.dyn_into().ok()
+}
+
+/// Puts the focus on an element once the page was redrawn: the one that had it may have been replaced by its like.
+pub fn refocus(selector: &str) {
+    let selector = selector.to_owned();
+    after(0, move || {
+        let found = window().document().and_then(|d| d.query_selector(&selector).ok().flatten());
+        if let Some(element) = found.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
+            let _ = element.focus();
+        }
+    });
 }
 
 /// An address from which a text can be downloaded.

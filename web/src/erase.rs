@@ -1,7 +1,7 @@
 //! One type for all reactive pieces of a kind.
 //!
-//! Leptos compiles a reactive text, flag or part anew for every closure type. Boxed, they share one copy each: a third of the program's
-//! bytes.
+//! Leptos compiles a reactive text, flag or part anew for every closure type. Boxed, they share one copy each: 282 KB of wasm in
+//! brotli became 252.
 
 use leptos::prelude::*;
 

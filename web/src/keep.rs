@@ -1,7 +1,8 @@
 //! Keeping hats in the browser's storage: by themselves, a moment after the last keystroke and at once when the page is left.
 
 use crate::bench::Bench;
-use crate::{crash, dom};
+use crate::crash::{self, Rescue};
+use crate::dom;
 use gloo_storage::{LocalStorage, Storage as _};
 use hatwright_project::{Project, ProjectId, Settings, Shelf, ShelfError, Store, StoreError, storage, to_json};
 use leptos::prelude::*;
@@ -76,21 +77,48 @@ pub struct Keeper {
     timer: StoredValue<Option<i32>>,
     /// The address carries a hat that is not kept yet.
     from_link: StoredValue<bool>,
+    /// What the storage held for this hat when it was last read or written here.
+    held: StoredValue<Option<String>>,
+    /// The person was told that going on loses what could not be kept.
+    warned: StoredValue<bool>,
+}
+
+/// How a hat comes onto the bench.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Coming {
+    /// Out of the storage.
+    Kept,
+    /// An example, a copy or a file: kept as soon as something is changed.
+    Fresh,
+    /// Out of a link, which stays in the address until the hat is kept.
+    ByLink,
 }
 
 impl Keeper {
     /// Watches a bench from now on.
-    pub fn new(bench: Bench, fresh: bool, from_link: bool) -> Self {
-        let standing = RwSignal::new(if fresh { Standing::Fresh } else { Standing::Kept });
-        let keeper = Self { bench, standing, timer: StoredValue::new(None), from_link: StoredValue::new(from_link) };
+    pub fn new(bench: Bench, coming: Coming) -> Self {
+        let keeper = Self {
+            bench,
+            standing: RwSignal::new(Standing::Fresh),
+            timer: StoredValue::new(None),
+            from_link: StoredValue::new(false),
+            held: StoredValue::new(None),
+            warned: StoredValue::new(false),
+        };
+        keeper.arrived(coming);
         Effect::new(move |_| {
             if bench.edits.get() > 0 {
                 keeper.wait();
             }
         });
-        for event in ["pagehide", "beforeunload"] {
-            dom::listen(&dom::window(), event, move |_| keeper.flush());
-        }
+        dom::listen(&dom::window(), "pagehide", move |_| keeper.flush());
+        dom::listen(&dom::window(), "beforeunload", move |event| {
+            keeper.flush();
+            // The browser asks whether to leave: what is on the screen is kept nowhere.
+            if matches!(keeper.standing.get_untracked(), Standing::Trouble(_)) {
+                event.prevent_default();
+            }
+        });
         if let Some(document) = dom::window().document() {
             let hidden = document.clone();
             dom::listen(&document, "visibilitychange", move |_| {
@@ -102,13 +130,39 @@ impl Keeper {
         keeper
     }
 
+    /// A hat is on the bench that nobody changed yet.
+    fn arrived(self, coming: Coming) {
+        let kept = coming == Coming::Kept;
+        let key = self.bench.project.with_untracked(|p| storage::key(&p.id));
+        self.held.set_value(if kept { Browser.get(&key).ok().flatten() } else { None });
+        self.warned.set_value(false);
+        self.standing.set(if kept { Standing::Kept } else { Standing::Fresh });
+        if coming == Coming::ByLink {
+            self.from_link.set_value(true);
+        } else {
+            self.drop_link();
+        }
+        self.remember(false);
+    }
+
+    /// Hands the hat to the part of the program that saves it in a breakdown.
+    fn remember(self, waiting: bool) {
+        self.bench.project.with_untracked(|p| {
+            let revised = Project { revision: p.revision + u64::from(waiting), ..p.clone() };
+            crash::remember(Rescue {
+                key: storage::key(&p.id),
+                text: to_json(&revised),
+                expected: self.held.get_value(),
+                settings: (storage::SETTINGS_KEY.to_owned(), settings(p).to_json()),
+                waiting,
+            });
+        });
+    }
+
     /// Saves a moment from now, counted anew with every change.
     fn wait(self) {
-        self.bench.project.with_untracked(|p| {
-            let revised = Project { revision: p.revision + 1, changed_ms: dom::now_ms(), ..p.clone() };
-            let document = (storage::key(&p.id), to_json(&revised));
-            crash::remember(document, (storage::SETTINGS_KEY.to_owned(), settings(p).to_json()));
-        });
+        self.remember(true);
+        self.warned.set_value(false);
         self.standing.set(Standing::Waiting);
         if let Some(timer) = self.timer.get_value() {
             dom::cancel(timer);
@@ -134,13 +188,14 @@ impl Keeper {
         let first = project.revision == 0;
         match if first { shelf.add(&mut project) } else { shelf.save(&mut project) } {
             Ok(()) => {
-                crash::forget();
                 // The settings only say what to open next: not being able to keep them loses nothing.
                 let _ = shelf.put_settings(&settings(&project));
                 // The revision is the shelf's business: no edit.
                 self.bench.project.update(|p| p.revision = project.revision);
+                self.held.set_value(Browser.get(&storage::key(&project.id)).ok().flatten());
                 self.standing.set(Standing::Kept);
                 self.drop_link();
+                self.remember(false);
             }
             Err(error) => self.standing.set(Standing::Trouble(error)),
         }
@@ -150,25 +205,35 @@ impl Keeper {
     pub fn save_as_copy(self) {
         let id = fresh_id();
         self.bench.project.update(|p| *p = p.clone().renewed(id, dom::now_ms()));
+        self.held.set_value(None);
         self.save();
     }
 
     /// Puts another hat on the bench, after saving the one that is there.
-    pub fn open(self, project: Project, fresh: bool) {
-        self.flush();
-        crash::forget();
-        let opened = settings(&project);
-        self.bench.open(project);
-        self.standing.set(if fresh { Standing::Fresh } else { Standing::Kept });
-        self.drop_link();
-        if !fresh {
-            let _ = Shelf::new(&Browser).put_settings(&opened);
+    ///
+    /// # Errors
+    /// A sentence where the one that is there could not be saved. Asked again, the other hat is opened all the same.
+    pub fn open(self, project: Project, coming: Coming) -> Result<(), &'static str> {
+        if matches!(self.standing.get_untracked(), Standing::Waiting | Standing::Trouble(_)) {
+            self.save();
         }
+        if matches!(self.standing.get_untracked(), Standing::Trouble(_)) && !self.warned.get_value() {
+            self.warned.set_value(true);
+            return Err("The hat on the screen could not be saved, and opening another would lose it. Save it as a file first; \
+                        asked once more, the page goes on without it.");
+        }
+        self.replace(project, coming);
+        Ok(())
     }
 
-    /// Marks the address as carrying a hat.
-    pub fn came_by_link(self) {
-        self.from_link.set_value(true);
+    /// Puts another hat in the place of one that was deleted.
+    pub fn replace(self, project: Project, coming: Coming) {
+        self.bench.open(project);
+        self.arrived(coming);
+        if coming == Coming::Kept {
+            let opened = self.bench.project.with_untracked(settings);
+            let _ = Shelf::new(&Browser).put_settings(&opened);
+        }
     }
 
     /// Whether the hat on the bench came by a link and is not kept yet.

@@ -4,7 +4,7 @@ use crate::ask::letter;
 use crate::bench::{Bench, Shown, figure_units};
 use crate::choice::{Choice, choice};
 use crate::dom;
-use crate::erase::{flag, memo, words};
+use crate::erase::{flag, memo, part_if, words};
 use crate::field::number;
 use crate::html::Html;
 use crate::see::stale;
@@ -21,9 +21,7 @@ pub const VERSION: &str = env!("CARGO_PKG_VERSION");
 /// The pattern of the hat that is shown, laid out.
 pub fn sheet(bench: Bench) -> Memo<Sheet> {
     // Names are the document's own business: they change without a new plan.
-    let named = memo(move || {
-        bench.project.with(|p| (p.name.clone(), p.colours.iter().map(|c| c.name.clone()).collect::<Vec<_>>(), p.terms, p.units))
-    });
+    let named = memo(move || bench.project.with(|p| (p.name.clone(), yarn_names(&p.colours), p.terms, p.units)));
     memo(move || {
         named.with(|(name, colours, terms, units)| {
             let mut names: Vec<&str> = colours.iter().map(String::as_str).collect();
@@ -31,7 +29,7 @@ pub fn sheet(bench: Bench) -> Memo<Sheet> {
                 // While a refused hat has fewer colours than the last good one, the missing names stay empty.
                 names.resize(names.len().max(s.spec.balls.len()), "");
                 let about = About {
-                    title: if name.is_empty() { "A hat" } else { name },
+                    title: if name.trim().is_empty() { "A hat" } else { name },
                     colour_names: &names,
                     terms: written_terms(*terms),
                     units: figure_units(*units),
@@ -41,6 +39,17 @@ pub fn sheet(bench: Bench) -> Memo<Sheet> {
             })
         })
     })
+}
+
+/// What the pattern calls the yarns: two of one name, or without one, are told apart by their letters.
+fn yarn_names(colours: &[ColourName]) -> Vec<String> {
+    let twin = |i: usize| colours.iter().enumerate().any(|(j, c)| j != i && c.name.trim() == colours[i].name.trim());
+    let name = |(i, c): (usize, &ColourName)| match c.name.trim() {
+        "" => ["colour ", &letter(i).to_string()].concat(),
+        name if twin(i) => [name, " ", &letter(i).to_string()].concat(),
+        name => name.to_owned(),
+    };
+    colours.iter().enumerate().map(name).collect()
 }
 
 /// The pattern crate's terms.
@@ -102,8 +111,19 @@ fn bars(shown: &Shown, sheet: &Sheet, hexes: &[String]) -> String {
                     .raw("\"/>");
             }
         }
+        for notch in 0..group.decreases {
+            let at = group.bars.first().map_or(0, |b| b.share_permille) * (2 * notch + 1) / (2 * group.decreases);
+            html.raw("<circle class=\"notch\" r=\"2\" cy=\"7.5\" cx=\"").number(at / 10).raw(".").number(at % 10).raw("%\"/>");
+        }
         html.raw("</svg></td><td class=\"total\">").number(group.stitches).raw("</td><td class=\"work\">");
-        html.text(&compact(sheet, group.from).unwrap_or_default());
+        // A repeat and how often it is worked stay together at the end of a line.
+        html.text(
+            &compact(sheet, group.from)
+                .unwrap_or_default()
+                .replace("] × ", "]\u{a0}×\u{a0}")
+                .replace(" sc]", "\u{a0}sc]")
+                .replace(" dc]", "\u{a0}dc]"),
+        );
         if group.decreases > 0 {
             html.raw(" <b class=\"fewer\">−").number(group.decreases).raw("</b>");
         }
@@ -125,7 +145,7 @@ fn compact(sheet: &Sheet, round: u32) -> Option<String> {
     lines.next().map(|l| l.compact.clone())
 }
 
-/// Colours as letters with their rounds: "5 A, 2 B".
+/// Colours as letters with their rounds: "5 × A, 2 × B".
 fn runs(colours: impl Iterator<Item = (Colour, u32)>) -> String {
     let mut runs: Vec<(Colour, u32)> = Vec::new();
     for (colour, count) in colours {
@@ -134,9 +154,11 @@ fn runs(colours: impl Iterator<Item = (Colour, u32)>) -> String {
             _ => runs.push((colour, count)),
         }
     }
-    let each = runs
-        .iter()
-        .map(|(c, n)| if *n == 1 { letter(usize::from(c.0)).to_string() } else { format!("{n} {}", letter(usize::from(c.0))) });
+    let one = runs.len() == 1 && runs[0].1 == 1;
+    let each = runs.iter().map(|(c, n)| {
+        let letter = letter(usize::from(c.0)).to_string();
+        if one { letter } else { [&n.to_string(), "\u{a0}×\u{a0}", &letter].concat() }
+    });
     each.collect::<Vec<_>>().join(", ")
 }
 
@@ -148,7 +170,7 @@ pub fn yarn(bench: Bench) -> AnyView {
         bench.shown.with(|s| needs(s, &names, units))
     });
     view! {
-        <section class="yarns card" aria-labelledby="yarn-title" id="yarn" class:stale=flag(move || stale(bench))>
+        <section class="yarns card" aria-labelledby="yarn-title" id="yarn" tabindex="-1" class:stale=flag(move || stale(bench))>
             <h2 id="yarn-title">"Yarn"</h2>
             <table>
                 <thead>
@@ -173,7 +195,8 @@ pub fn yarn(bench: Bench) -> AnyView {
 
 fn needs(shown: &Shown, colours: &[ColourName], units: figures::Units) -> String {
     let mut html = Html::new();
-    for need in &shown.hat.yarn {
+    // A colour that is in no stripe takes no yarn.
+    for need in shown.hat.yarn.iter().filter(|need| need.balls > 0) {
         let i = usize::from(need.colour.0);
         html.raw("<tr><th scope=\"row\">");
         if let Some(colour) = colours.get(i) {
@@ -206,9 +229,13 @@ pub const UNITS: Choice = Choice {
     options: &["cm", "inches"],
     get: |p| usize::from(p.units == Units::Inches),
     set: |bench, i| {
-        // What was typed in the old unit and could be used stands in the document; the fields show it in the new one.
+        // What was typed in the old unit and could be used stands in the document; the fields show it in the new one. What could not
+        // be used is read anew.
         bench.typed.update(|all| all.retain(|_, t| t.error.is_some()));
         bench.change(|p| p.units = [Units::Centimetres, Units::Inches][i]);
+        for (place, typed) in bench.typed.get_untracked() {
+            bench.take(place, typed.text);
+        }
     },
 };
 
@@ -216,15 +243,14 @@ pub const UNITS: Choice = Choice {
 pub fn pattern(bench: Bench, sheet: Memo<Sheet>) -> AnyView {
     let copied = RwSignal::new("");
     let copy = move |_| {
-        let text = sheet.with_untracked(Sheet::text);
-        dom::copy(&text, move |done| {
+        dom::copy(&plain(bench, sheet), move |done| {
             copied.set(if done { "Copied." } else { "This browser did not let the page copy; save it as text instead." });
         });
     };
-    let save = move |_| dom::download("hat-pattern.txt", &sheet.with_untracked(Sheet::text), "text/plain;charset=utf-8");
+    let save = move |_| dom::download("hat-pattern.txt", &plain(bench, sheet), "text/plain;charset=utf-8");
     let text = memo(move || sheet.with(text));
     view! {
-        <article class="pattern card" aria-labelledby="pattern-title" id="pattern" class:stale=flag(move || stale(bench))>
+        <article class="pattern card" aria-labelledby="pattern-title" id="pattern" tabindex="-1" class:stale=flag(move || stale(bench))>
             <header>
                 <h2 id="pattern-title">"Pattern"</h2>
                 {choice(bench, TERMS)}
@@ -234,10 +260,20 @@ pub fn pattern(bench: Bench, sheet: Memo<Sheet>) -> AnyView {
                     <span role="status">{words(move || copied.get().to_owned())}</span>
                 </div>
             </header>
+            {part_if(move || stale(bench), || view! { <p class="old">{OLD}</p> }.into_any())}
             <div id="pattern-text" inner_html=words(move || text.get())></div>
         </article>
     }
     .into_any()
+}
+
+/// Said of a pattern while the numbers on the page are not its own.
+const OLD: &str = "This is the last hat that worked, not the numbers that stand in the fields now.";
+
+/// The pattern as plain text.
+fn plain(bench: Bench, sheet: Memo<Sheet>) -> String {
+    let text = sheet.with_untracked(Sheet::text);
+    if untrack(|| stale(bench)) { [OLD, "\n\n", &text].concat() } else { text }
 }
 
 fn text(sheet: &Sheet) -> String {

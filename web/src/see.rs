@@ -6,7 +6,7 @@ use crate::field::field_id;
 use crate::html::Html;
 use hatwright_pattern::picture::{HatLabels, hat_picture, to_markup};
 use hatwright_pattern::{figures, say};
-use hatwright_sizing::{Chosen, Hat, Rows, Size, Stitches, YarnLength};
+use hatwright_sizing::{Chosen, Hat, Length, Quantity, Ratio, Remark, Rows, Size, Stitches, YarnLength};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -20,21 +20,25 @@ pub fn answer(bench: Bench) -> AnyView {
             n => ["of yarn in ", ["no", "one", "two", "three", "four", "five", "six"][n.min(6)], " colours"].concat(),
         }
     });
-    let ages = words(move || {
-        let ages = bench.shown.with(|s| s.hat.fit.ages);
-        ages.map_or_else(|| "no one age".to_owned(), |(a, b)| figures::age_range(a, b))
-    });
-    let heads = words(move || {
+    let wearer = words(move || {
         let units = bench.figure_units();
-        let (least, most) = bench.shown.with(|s| (s.hat.fit.least, s.hat.fit.most));
-        ["fits 8 in 10 · heads ", &figures::length_span(least, most, units)].concat()
+        ["fits a ", &figures::length(bench.shown.with(|s| s.hat.head.girth), units), " head"].concat()
+    });
+    let others = words(move || {
+        let units = bench.figure_units();
+        let fit = bench.shown.with(|s| s.hat.fit);
+        let heads = ["heads ", &figures::length_span(fit.least, fit.most, units)].concat();
+        match fit.ages {
+            Some((from, to)) => [&heads, "; 8 in 10 at ", &figures::age_range(from, to)].concat(),
+            None => heads,
+        }
     });
     view! {
-        <div class="answer" class:stale=flag(move || stale(bench)) id="answer" role="group" aria-label="The hat in numbers">
+        <div class="answer" class:stale=flag(move || stale(bench)) id="answer" tabindex="-1" role="group" aria-label="The hat in numbers">
             <div><b id="answer-stitches">{words(move || stitches(bench))}</b><small>"stitches around"</small></div>
             <div><b id="answer-rounds">{words(move || rounds(bench))}</b><small>"rounds above the band"</small></div>
             <div><b id="answer-yarn">{yarn}</b><small>{colours}</small></div>
-            <div class="fit"><b id="answer-ages">{ages}</b><small>{heads}</small></div>
+            <div class="fit"><b id="answer-head">{wearer}</b><small id="answer-ages">{others}</small></div>
         </div>
     }
     .into_any()
@@ -96,7 +100,7 @@ pub fn last_good(bench: Bench) -> AnyView {
             let _ = field.focus();
         }
     };
-    view! { <div class="stuck-on" role="status" id="stuck-on" inner_html=banner on:click=go></div> }.into_any()
+    view! { <div class="stuck-on" role="status" id="stuck-on" tabindex="-1" inner_html=banner on:click=go></div> }.into_any()
 }
 
 /// The picture of the hat.
@@ -149,9 +153,12 @@ fn sizes(bench: Bench) -> AnyView {
         let count = |name: &str| button.as_ref().and_then(|b| b.get_attribute(name)).and_then(|n| n.parse::<u32>().ok());
         if let (Some(rows), Some(stitches)) = (count("data-rows"), count("data-stitches")) {
             bench.shape(|s| s.chosen = Some(Chosen { rows: Rows::new(rows), stitches: Stitches::new(stitches) }));
+            crate::dom::refocus(&format!("[data-stitches=\"{stitches}\"]"));
         }
     };
-    let by_hand = memo(move || bench.project.with(|p| p.spec.chosen.is_some()));
+    let by_hand = memo(move || {
+        bench.shown.with(|s| s.spec.chosen == Some(Chosen { rows: s.hat.size.rows, stitches: s.hat.size.stitches }))
+    });
     let free = move || {
         view! {
             <p class="note">"This count was taken by hand. "
@@ -178,18 +185,16 @@ fn tag(html: &mut Html, size: &Size, hat: &Hat, units: figures::Units) {
     html.raw("<button type=\"button\" class=\"size").raw(if taken { " taken" } else { "" });
     html.raw("\" aria-pressed=\"").raw(if taken { "true" } else { "false" });
     html.raw("\" data-rows=\"").number(size.rows.get()).raw("\" data-stitches=\"").number(size.stitches.get());
-    html.raw("\" aria-label=\"").text(&line).raw("\" title=\"").text(&line).raw("\"");
-    html.raw(if size.reaches { ">" } else { " disabled>" });
+    html.raw("\" title=\"").text(&line).raw("\"");
+    let loosest = hat.head.girth.cm() * (1.0 + Quantity::LoosestByHand.row().usual_value());
+    let wearable = size.reaches && size.girth.cm() <= loosest;
+    html.raw(if wearable { ">" } else { " disabled>" });
     html.raw("<b>").number(size.stitches.get()).raw("</b>").element("span", &figures::length(size.girth, units));
     if size.rows.get() != size.stitches.get() {
         html.raw("<span>").number(size.rows.get()).raw(" rows</span>");
     }
-    let verdict = match (size.reaches, size.ease.ticks() < 0) {
-        (false, _) => "too tight",
-        (true, true) => "loose",
-        (true, false) => "fits",
-    };
-    html.element("small", verdict).raw("</button>");
+    let verdict = say::size_effect(size, hat, units);
+    html.element("small", &verdict).raw("</button>");
 }
 
 /// Finished size, depth, whom it fits, and what a maker should be told.
@@ -221,7 +226,9 @@ fn told(shown: &Shown, units: figures::Units) -> String {
         [&figures::percent(hat.size.ease), " smaller than the head"].concat()
     };
     fact("Finished girth", &[&l(hat.size.girth), " relaxed, ", &ease].concat());
-    fact("Stretched", &["the tightest part reaches ", &l(hat.size.reach)].concat());
+    let zone = |girth: Length, stretch: Ratio| l(Length::from_cm(girth.cm() * stretch.value()));
+    let (body, band) = (zone(hat.size.girth, hat.gauge.body_stretch), zone(hat.size.band_girth, hat.gauge.band_stretch));
+    fact("Stretched", &["body ", &body, ", band ", &band, ": it reaches ", &l(hat.size.reach)].concat());
     fact("Depth", &[&l(depth.promised), " from the crown to the edge; ", &l(depth.wanted), " wanted"].concat());
     let fold = if depth.fold.ticks() == 0 { String::new() } else { [", ", &l(depth.fold), " of it folded up"].concat() };
     let (pick, every) = hat.size.pick_up();
@@ -255,7 +262,9 @@ fn told(shown: &Shown, units: figures::Units) -> String {
     fact("Top", &[last.as_str(), if hat.top.gathered { " stitches gathered" } else { " stitches drawn up" }].concat());
     html.raw("</dl><p id=\"fit-sentence\">").text(&say::fit_sentence(hat, units)).raw("</p><p class=\"note\">");
     html.text(&say::ribbed_sentence(hat)).raw("</p><ul class=\"told\">");
-    for remark in &hat.remarks {
+    // What stands under the picture or among the cautions is not said again.
+    let elsewhere = |r: &&Remark| matches!(r, Remark::StripesMoved { .. } | Remark::SmallParts | Remark::BabySleep);
+    for remark in hat.remarks.iter().filter(|r| !elsewhere(r)) {
         let text = say::remark(remark, hat, units);
         if !text.is_empty() {
             html.element("li", &text);

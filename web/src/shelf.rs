@@ -1,10 +1,10 @@
 //! The shelf: hats that are kept, to open, rename, copy, delete, bring back; hats in files; the club's caps to begin with.
 
 use crate::bench::Bench;
+use crate::dom;
 use crate::erase::{memo, part_if, words};
 use crate::html::Html;
-use crate::keep::{Browser, Keeper, Standing, fresh_id};
-use crate::{crash, dom};
+use crate::keep::{Browser, Coming, Keeper, Standing, fresh_id};
 use hatwright_project::{Listing, Project, ProjectId, Shelf, ShelfError, Store, open as read, samples, to_json};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -113,7 +113,8 @@ fn lines(listing: &Listing, here: &ProjectId) -> String {
         for (act, word) in [("open", "Open"), ("copy", "Copy"), ("delete", "Delete")] {
             button(&mut html, act, id, word, &name);
         }
-        html.raw("</li>");
+        html.raw("<small>").raw(if summary.id == *here { "on the bench, " } else { "" });
+        html.raw("changed ").text(&dom::day(summary.changed_ms)).raw("</small></li>");
     }
     html.raw("</ul>");
     if !listing.gone.is_empty() {
@@ -122,6 +123,7 @@ fn lines(listing: &Listing, here: &ProjectId) -> String {
             let name = named(&summary.name);
             html.raw("<li>").element("span", &name);
             button(&mut html, "restore", summary.id.as_str(), "Bring back", &name);
+            button(&mut html, "forget", summary.id.as_str(), "Remove for good", &name);
             html.raw("</li>");
         }
         html.raw("</ul></details>");
@@ -150,7 +152,7 @@ fn button(html: &mut Html, act: &str, id: &str, word: &str, what: &str) {
 }
 
 fn named(name: &str) -> String {
-    if name.is_empty() { "A hat without a name".to_owned() } else { name.to_owned() }
+    if name.trim().is_empty() { "A hat without a name".to_owned() } else { name.to_owned() }
 }
 
 fn save_file(bench: Bench) {
@@ -192,10 +194,12 @@ impl Acts {
             return;
         }
         let Ok(id) = ProjectId::new(&id) else { return };
+        dom::refocus(&format!("[data-act=\"{act}\"][data-id=\"{id}\"]"));
         match act.as_str() {
             "open" => self.open(&id),
             "copy" => self.copy(&id),
             "delete" => self.delete(&id),
+            "forget" => self.forget(&id),
             _ => self.restore(&id),
         }
     }
@@ -213,18 +217,44 @@ impl Acts {
     fn done(self, outcome: Result<String, ShelfError>, undo: Option<ProjectId>) {
         let said = match outcome {
             Ok(text) => Said { text, undo },
-            Err(why) => Said { text: why.to_string(), undo: None },
+            Err(why) => {
+                // The error carries the only copy that is left.
+                if let ShelfError::Adrift(text) = &why {
+                    dom::download("hat.json", text, "application/json");
+                }
+                Said { text: why.to_string(), undo: None }
+            }
         };
         self.said.set(said);
         self.looks.update(|n| *n += 1);
+    }
+
+    /// Says a sentence that is nobody's fault.
+    fn say(self, text: &str) {
+        self.said.set(Said { text: text.to_owned(), undo: None });
+        self.looks.update(|n| *n += 1);
+    }
+
+    /// Puts a hat on the bench and closes the dialog, or says why not.
+    fn put_on_bench(self, project: Project, coming: Coming) -> bool {
+        match self.keeper.open(project, coming) {
+            Ok(()) => {
+                self.said.set(Said::default());
+                hide();
+                true
+            }
+            Err(why) => {
+                self.say(why);
+                false
+            }
+        }
     }
 
     fn open(self, id: &ProjectId) {
         self.keeper.flush();
         match Shelf::new(&Browser).load(id) {
             Ok(project) => {
-                self.keeper.open(project, false);
-                hide();
+                self.put_on_bench(project, Coming::Kept);
             }
             Err(why) => self.done(Err(why), None),
         }
@@ -261,10 +291,19 @@ impl Acts {
 
     /// After the hat on the bench was deleted: the latest that is left, or a fresh example.
     fn put_next_on_bench(self) {
-        crash::forget();
-        let next = latest();
-        let fresh = next.is_none();
-        self.keeper.open(next.unwrap_or_else(|| hatwright_project::example(fresh_id())), fresh);
+        match latest() {
+            Some(next) => self.keeper.replace(next, Coming::Kept),
+            None => self.keeper.replace(hatwright_project::example(fresh_id()), Coming::Fresh),
+        }
+    }
+
+    /// Removes a deleted hat, which nothing brings back: asked for once more.
+    fn forget(self, id: &ProjectId) {
+        let sure = dom::window().confirm_with_message("Remove this hat for good? Nothing can bring it back.");
+        if sure.unwrap_or(false) {
+            let removed = Shelf::new(&Browser).forget(id);
+            self.done(removed.map(|()| "Removed for good.".to_owned()), None);
+        }
     }
 
     fn restore(self, id: &ProjectId) {
@@ -272,25 +311,20 @@ impl Acts {
         // Where the deletion left only an example on the bench, the hat goes back to its place.
         if let Ok(project) = &restored
             && self.keeper.standing.get_untracked() == Standing::Fresh
+            && !self.keeper.is_from_link()
         {
-            self.keeper.open(project.clone(), false);
+            self.keeper.replace(project.clone(), Coming::Kept);
         }
         self.done(restored.map(|p| format!("“{}” is back.", named(&p.name))), None);
     }
 
     fn begin(self, which: usize) {
-        let project = match which {
-            0 => {
-                let p = self.bench.project.get_untracked();
-                Project { name: String::new(), notes: String::new(), ..p.renewed(fresh_id(), dom::now_ms()) }
-            }
-            i => {
-                let [crew, baby, coach] = samples([fresh_id(), fresh_id(), fresh_id()]);
-                [crew, baby, coach][i - 1].clone()
-            }
+        let like_this = || {
+            let p = self.bench.project.get_untracked();
+            Project { name: String::new(), notes: String::new(), ..p.renewed(fresh_id(), dom::now_ms()) }
         };
-        self.keeper.open(project, true);
-        hide();
+        let sample = which.checked_sub(1).and_then(|i| samples([fresh_id(), fresh_id(), fresh_id()]).into_iter().nth(i));
+        self.put_on_bench(sample.unwrap_or_else(like_this), Coming::Fresh);
     }
 
     fn open_file(self, event: &web_sys::Event) {
@@ -302,10 +336,13 @@ impl Acts {
             let text = finished.result().ok().and_then(|r| r.as_string()).unwrap_or_default();
             match read(&text) {
                 Ok(project) => {
-                    let name = project.name.clone();
-                    self.keeper.open(project.renewed(fresh_id(), dom::now_ms()), true);
-                    self.keeper.save();
-                    self.done(Ok(format!("Opened “{}” from the file, beside the hats that are kept.", named(&name))), None);
+                    let name = named(&project.name);
+                    if self.put_on_bench(project.renewed(fresh_id(), dom::now_ms()), Coming::Fresh) {
+                        self.keeper.save();
+                        if self.keeper.standing.get_untracked() == Standing::Kept {
+                            self.say(&["Opened “", &name, "” from the file, beside the hats that are kept."].concat());
+                        }
+                    }
                 }
                 Err(why) => {
                     self.said.set(Said { text: why.to_string(), undo: None });

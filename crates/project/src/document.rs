@@ -24,7 +24,8 @@ pub struct Project {
     pub notes: String,
     /// The hat itself.
     pub spec: HatSpec,
-    /// When it was last changed, in milliseconds since 1970 by the device's clock. Only for people: nothing decides by it.
+    /// When it was last changed, in milliseconds since 1970 by the device's clock. For people, and to find the hat
+    /// to open where the settings do not tell; which of two changes is the later one goes by the revision.
     pub changed_ms: u64,
 }
 

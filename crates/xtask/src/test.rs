@@ -84,7 +84,7 @@ fn browser(repo: &Repo, tools: &Tools) -> Outcome {
     let missing = |what: &str| Failure::new(format!("the browser tests need {what}"));
     let browser = tools.browser.as_ref().ok_or_else(|| missing("Chromium and chromedriver"))?;
     let axe = tools.axe.as_ref().ok_or_else(|| missing("axe-core"))?;
-    let words = "test --quiet -p hatwright-tests --features browser --test browser -- --test-threads=1";
+    let words = "test --quiet -p hatwright-tests --features browser --test browser -- --test-threads=2";
     let mut command = cargo();
     command.args(words.split_whitespace()).current_dir(repo.root());
     command.env("HATWRIGHT_DIST", repo.dist()).env("HATWRIGHT_AXE", axe);

@@ -33,12 +33,12 @@ fn yarn(bench: Bench, i: usize, count: usize) -> AnyView {
     let name = memo(move || bench.project.with(|p| p.colours.get(i).map(|c| c.name.clone()).unwrap_or_default()));
     let set_hex = move |event| {
         if let Ok(rgb) = Rgb::parse(&event_target_value(&event)) {
-            bench.change(|p| p.colours[i].hex = rgb);
+            bench.change(|p| p.colours.iter_mut().skip(i).take(1).for_each(|c| c.hex = rgb));
         }
     };
     let set_name = move |event| {
         let typed = text::COLOUR.tidy(&event_target_value(&event));
-        bench.change(|p| p.colours[i].name = typed);
+        bench.change(|p| p.colours.iter_mut().skip(i).take(1).for_each(|c| c.name.clone_from(&typed)));
     };
     view! {
         <div class="yarn" role="group" aria-label=format!("Colour {}", letter(i))>
@@ -46,7 +46,7 @@ fn yarn(bench: Bench, i: usize, count: usize) -> AnyView {
             <input type="color" id=format!("hex-{i}") aria-label=format!("Colour {} on the screen", letter(i)) prop:value=hex on:input=set_hex />
             <span class="number name">
                 <label for=format!("colour-name-{i}")>"Name"</label>
-                <input class="box" type="text" id=format!("colour-name-{i}") maxlength="40" autocomplete="off" prop:value=name on:change=set_name />
+                <input class="box" type="text" id=format!("colour-name-{i}") maxlength="40" autocomplete="off" prop:value=name on:input=set_name />
             </span>
             {labelled(bench, Quantity::BallYarn, i, "A ball holds".to_owned(), "")}
             {(count > 1).then(|| view! {
@@ -82,6 +82,9 @@ fn remove_colour(bench: Bench, gone: usize) {
         _ => c,
     };
     bench.change(|p| {
+        if gone >= p.colours.len() || p.colours.len() == 1 {
+            return;
+        }
         p.colours.remove(gone);
         p.spec.balls.remove(gone);
         p.spec.band.stripes.iter_mut().for_each(|s| s.colour = moved(s.colour));
@@ -121,8 +124,8 @@ impl Zone {
 
     fn paint(self, spec: &mut HatSpec, i: usize, colour: Colour) {
         match self {
-            Self::Band => spec.band.stripes[i].colour = colour,
-            Self::Body => spec.body_stripes[i].colour = colour,
+            Self::Band => spec.band.stripes.iter_mut().skip(i).take(1).for_each(|s| s.colour = colour),
+            Self::Body => spec.body_stripes.iter_mut().skip(i).take(1).for_each(|s| s.colour = colour),
         }
     }
 
@@ -139,6 +142,10 @@ impl Zone {
     }
 
     fn remove(self, spec: &mut HatSpec, i: usize) {
+        let count = self.colours(spec).len();
+        if i >= count || count == 1 {
+            return;
+        }
         match self {
             Self::Band => drop(spec.band.stripes.remove(i)),
             Self::Body => drop(spec.body_stripes.remove(i)),

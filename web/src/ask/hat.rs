@@ -9,7 +9,7 @@ use crate::field::number;
 use crate::html::Html;
 use crate::pick::{option, pick};
 use hatwright_pattern::figures;
-use hatwright_sizing::{BandSwatch, Closing, Colour, Count, Layout, Length, PomPom, Quantity, Stitches, Stretch};
+use hatwright_sizing::{BandSwatch, Closing, Colour, Count, Layout, Length, PomPom, Quantity, Stitches, Stretch, band_height};
 use leptos::prelude::*;
 
 const BAND_SWATCH: Choice = Choice {
@@ -110,30 +110,17 @@ pub fn hat(bench: Bench) -> AnyView {
     .into_any()
 }
 
-/// Height of the band, in centimetres.
-fn band_height(bench: Bench) -> Length {
-    bench.project.with(|p| {
-        let w = match (p.spec.band.swatch, p.spec.swatch) {
-            (Some(b), _) => b.width.cm() / b.stitches.value(),
-            (None, hatwright_sizing::Swatch::Counted { stitches, width, .. }) => width.cm() / stitches.value(),
-            (None, hatwright_sizing::Swatch::YarnWeight(weight)) => weight.usual_stitch().0.cm(),
-        };
-        Length::from_cm(w * f64::from(p.spec.band.height.get()))
-    })
-}
-
 /// Folds none, half or all of the band.
 fn fold(bench: Bench, halves: i32) {
-    let height = untrack(|| band_height(bench)).ticks();
+    let height = bench.project.with_untracked(|p| band_height(&p.spec)).ticks();
     bench.forget(&[Quantity::Fold]);
-    // Down to a tenth of a millimetre, so that all of the band is never a hair more than the band.
-    let ticks = (height * halves / 2 / 10 * 10).min(Quantity::Fold.row().most);
+    let ticks = (height * halves / 2).min(Quantity::Fold.row().most);
     bench.shape(|s| s.band.fold = Length::from_ticks(ticks));
 }
 
 fn band_note(bench: Bench) -> String {
     let units = bench.figure_units();
-    let height = band_height(bench);
+    let height = bench.project.with(|p| band_height(&p.spec));
     let fold = bench.project.with(|p| p.spec.band.fold);
     let seen = Length::from_ticks((height.ticks() - fold.ticks()).max(0));
     if fold == Length::ZERO {

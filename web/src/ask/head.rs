@@ -36,7 +36,7 @@ const WAY: Choice = Choice {
 };
 
 const BUILD: Choice = Choice {
-    legend: "For that age",
+    legend: "The head, for that age",
     name: "build",
     options: &["Small", "Average", "Large"],
     get: |p| match p.spec.head {
@@ -91,7 +91,7 @@ const EASES: [i32; 4] = [900, 700, 500, 200];
 const EASE: Choice = Choice {
     legend: "It sits",
     name: "sits",
-    options: &["snug", "classic", "relaxed", "gently"],
+    options: &["snug 9 %", "classic 7 %", "relaxed 5 %", "tender 2 %"],
     get: |p| EASES.iter().position(|e| *e == p.spec.ease.ticks()).unwrap_or(EASES.len()),
     set: |bench, i| {
         bench.forget(&[Quantity::Ease]);
@@ -167,17 +167,17 @@ fn set_age(bench: Bench, to: Age) {
     });
 }
 
-/// The same age in another unit, to the nearest hundredth and within that unit's range.
+/// The same number in another unit, within that unit's range: who types 18 and then chooses months means 18 months.
 fn recount(bench: Bench, to: usize) {
-    let held = |q: Quantity, n: f64| Count::from_ticks((n * 100.0).round().clamp(0.0, f64::from(q.row().most)) as i32);
+    let held = |q: Quantity, n: Count| Count::from_ticks(n.ticks().min(q.row().most));
     bench.forget(&AGES);
     bench.shape(|s| {
         if let Head::ByAge { age, .. } = &mut s.head {
-            let years = age.years();
+            let (Age::Weeks(n) | Age::Months(n) | Age::Years(n)) = *age;
             *age = match to {
-                0 => Age::Weeks(held(Quantity::AgeWeeks, years * 365.25 / 7.0)),
-                1 => Age::Months(held(Quantity::AgeMonths, years * 12.0)),
-                _ => Age::Years(held(Quantity::AgeYears, years)),
+                0 => Age::Weeks(held(Quantity::AgeWeeks, n)),
+                1 => Age::Months(held(Quantity::AgeMonths, n)),
+                _ => Age::Years(held(Quantity::AgeYears, n)),
             };
         }
     });

@@ -40,7 +40,7 @@ fn measured(stretch: Stretch) -> usize {
 }
 
 const STRETCH: Choice = Choice {
-    legend: "Its stretch, sideways",
+    legend: "How far it stretches around",
     name: "stretch-way",
     options: &["Usual, 1.10", "Measured"],
     get: |p| measured(p.spec.body_stretch),
@@ -49,7 +49,7 @@ const STRETCH: Choice = Choice {
 
 /// The band's stretch, shown with the band.
 pub const BAND_STRETCH: Choice = Choice {
-    legend: "The rib's stretch, sideways",
+    legend: "How far the rib stretches around",
     name: "band-stretch-way",
     options: &["Usual, 1.35", "Measured"],
     get: |p| measured(p.spec.band.stretch),
@@ -167,4 +167,17 @@ fn sureness(bench: Bench) -> String {
             figures::length_span(low, high, units)
         )
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_usual_stretches_are_the_tables() {
+        for (choice, q) in [(STRETCH, Quantity::BodyStretch), (BAND_STRETCH, Quantity::BandStretch)] {
+            let hundredths = q.row().usual / 100;
+            assert_eq!(choice.options[0], format!("Usual, {}.{:02}", hundredths / 100, hundredths % 100));
+        }
+    }
 }

@@ -6,9 +6,9 @@ use crate::{Project, ProjectId, Unreadable, open, to_json};
 
 /// Hats in a storage.
 ///
-/// Every call reads the storage anew, because other windows share it. Between the reading and the writing of one call another
-/// window may still write, as a browser's storage has no compare-and-swap: a page with several windows holds a lock around
-/// [`Shelf::save`].
+/// Every call reads the storage anew, because other windows share it. Between the reading and the writing of one call, which both
+/// happen without a pause, another window may still write, as a browser's storage has no compare-and-swap: the revision that is
+/// checked first makes that a matter of microseconds, not of minutes.
 #[derive(Clone, Copy)]
 pub struct Shelf<'a> {
     store: &'a dyn Store,
