@@ -322,3 +322,25 @@ fn a_band_of_another_gauge_and_its_body_are_both_near_the_fit() {
     assert_eq!(hat.size.pick_up(), (7, 6));
     assert!(hat.size.reaches);
 }
+
+/// Single crochet is about 0.85 times as tall as wide (common practice, no source): 60 rounds beside 12 stitches are asked about.
+#[test]
+fn a_swatch_of_an_unusual_shape_is_asked_about() {
+    let asked = |rounds| {
+        let hat = plan(&HatSpec { swatch: counted(12, rounds), ..example() }).unwrap();
+        hat.remarks.iter().any(|r| matches!(r, hatwright_sizing::Remark::UnusualStitch(_)))
+    };
+    assert!(!asked(15) && asked(60) && asked(8));
+}
+
+/// A band of 26 stitches, 21.7 cm, all folded up on a hat 19.7 cm deep stands 2 cm above it.
+#[test]
+fn a_cuff_above_the_crown_is_told() {
+    let mut spec = example();
+    spec.band.height = Stitches::new(26);
+    spec.band.fold = hatwright_sizing::band_height(&spec);
+    let hat = plan(&spec).unwrap();
+    let above = spec.band.fold.cm() - hat.depth.promised.cm();
+    assert!((1.5..2.5).contains(&above), "{above}");
+    assert!(hat.remarks.contains(&hatwright_sizing::Remark::FoldAboveCrown(Length::from_cm(above))));
+}

@@ -321,6 +321,11 @@ pub enum Remark {
     OddStripes(u32),
     /// The rib was kept even and the stripes closed by doubling an odd repeat.
     EvenRib,
+    /// The fold is deeper than the hat: the cuff's edge stands this far above the crown.
+    FoldAboveCrown(Length),
+    /// The body's round is this tall for the width of its stitch, outside the range of [`Quantity::SingleShape`]: perhaps the two
+    /// counts are not of one swatch.
+    UnusualStitch(Ratio),
     /// A gathered top leaves a bundle this wide.
     Bulk(Length),
     /// The wearer is a child under 3 years, or may be: a measured head is up to the 97th percentile of that age. Pom-pom and small

@@ -271,6 +271,14 @@ fn remarks(spec: &HatSpec, hat: &Hat, rules: &Rules, dropped: Option<(Chosen, Un
     if off.abs() > Length::from_cm(rules.cells.h / 2.0).ticks() {
         out.push(Remark::DepthOff(Length::from_ticks(off)));
     }
+    let above = hat.depth.fold.ticks() - hat.depth.promised.ticks();
+    if above > 0 {
+        out.push(Remark::FoldAboveCrown(Length::from_ticks(above)));
+    }
+    let shape = Ratio::of(rules.cells.h / rules.cells.w);
+    if !Quantity::SingleShape.row().holds(shape.ticks()) {
+        out.push(Remark::UnusualStitch(shape));
+    }
     if changes.iter().any(Change::is_odd) {
         out.push(Remark::OddStripes(ends_in_band(changes)));
     }

@@ -152,8 +152,9 @@ quantities! {
     FitShare "fit-share" Percent 5_000 .. 9_500, 8_000;
     /// How far a band's girth may differ from the body's before the two counts part (practice, no source).
     EqualGirths "equal-girths" Percent 0 .. 3_000, 800;
-    /// Body height ÷ width of a single crochet where there is no swatch (practice, from memory: 0.85).
-    SingleShape "single-shape" Factor 5_000 .. 20_000, 8_500;
+    /// Body height ÷ width of a single crochet where there is no swatch (practice, from memory: 0.85). A swatch outside the range is
+    /// taken, and asked about (practice, no source).
+    SingleShape "single-shape" Factor 6_000 .. 12_000, 8_500;
     /// Depth from the crown's centre to the edge that covers the ears, as a share of the girth. Practice is 0.38–0.41; 0.395 comes
     /// nearest the trade's whole depths from newborn to man (tests/published).
     CoverEars "cover-ears" Factor 3_000 .. 5_000, 3_950;

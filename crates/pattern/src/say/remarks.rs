@@ -2,7 +2,7 @@
 
 use super::fit::{wedges_moved, why_this_count};
 use super::refusals::plural_stitches;
-use crate::figures::{Units, length, lengths_apart, plural};
+use crate::figures::{Units, factor, length, lengths_apart, plural};
 use hatwright_sizing::{Hat, Length, Remark, Unsuited};
 
 /// One remark, in a sentence or two.
@@ -40,6 +40,16 @@ pub fn remark(r: &Remark, hat: &Hat, units: Units) -> String {
                 .concat()
         }
         Remark::StripesMoved { .. } => why_this_count(hat, units),
+        Remark::FoldAboveCrown(by) => {
+            ["So much of the band is folded up that its edge stands ", &length(by, units), " above the crown."].concat()
+        }
+        Remark::UnusualStitch(shape) => [
+            "In this swatch a round is ",
+            &factor(shape),
+            " times as tall as a stitch is wide; for single crochet 0.85 is usual (practice). Are both counts of one swatch, worked in \
+             rounds?",
+        ]
+        .concat(),
         Remark::LooserThanHead => "This hat is larger than the head: it sits loosely, and may slip.".into(),
         Remark::DepthOff(by) => {
             let size = Length::from_ticks(by.ticks().saturating_abs());
@@ -110,6 +120,7 @@ mod tests {
             Remark::OddStripes(12),
             Remark::EvenRib,
             Remark::Bulk(Length::from_cm(3.1)),
+            Remark::FoldAboveCrown(Length::from_cm(2.0)),
             Remark::SmallParts,
             Remark::BabySleep,
         ] {
