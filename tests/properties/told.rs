@@ -98,17 +98,27 @@ fn the_ridge_is_put_where_it_does_not_show() {
         text(&spec, CM)
     };
     let (outside, inside) = ("the ridge of the join on the outside, towards you: folding", "Turn the ring inside out");
-    for ticks in [4_167, 4_200, 8_333] {
+    for ticks in [4_166, 4_200, 8_333] {
         let text = folded(ticks);
         assert!(text.contains(outside) && !text.contains(inside), "{ticks}");
         assert!(text.contains("; in the band, on the face that the fold hides."), "{ticks}");
     }
-    for ticks in [0, 1_000, 4_166] {
+    for ticks in [0, 1_000, 4_100] {
         let text = folded(ticks);
         assert!(text.contains(inside) && !text.contains(outside), "{ticks}");
         assert_eq!(text.contains("the ridge shows only on that part"), ticks > 0);
         assert_eq!(text.contains("in the part of the band that is folded up, on the face"), ticks > 0);
     }
+}
+
+/// Half of a band of 8.33 cm is 4.167 cm, which a field takes as 4.166 or 4.17: that is half, not less.
+#[test]
+fn half_a_band_is_half() {
+    let mut spec = example();
+    spec.band.fold = Length::from_ticks(band_height(&spec).ticks() / 2);
+    assert!(text(&spec, CM).contains("folding the band up"));
+    spec.band.fold = Length::from_cm(4.0);
+    assert!(text(&spec, CM).contains("Less than half of the band is folded up"));
 }
 
 #[test]

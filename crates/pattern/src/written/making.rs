@@ -132,7 +132,9 @@ fn carried<'a>(changes: impl Iterator<Item = &'a Change>) -> Carried {
 
 /// Whether the fold hides all of the band's outer face: that of the part that is folded up lies against the rest, and covers it.
 pub(super) fn hides_its_outside(hat: &Hat) -> bool {
-    hat.depth.fold.ticks() > 0 && 2 * hat.depth.fold.ticks() >= hat.depth.band.ticks()
+    // Nobody folds to the millimetre: half of 8.33 cm, typed or rounded down, is half.
+    const MILLIMETRE: i32 = 100;
+    hat.depth.fold.ticks() > 0 && 2 * hat.depth.fold.ticks() + MILLIMETRE >= hat.depth.band.ticks()
 }
 
 fn band_check(hat: &Hat, units: Units) -> String {
