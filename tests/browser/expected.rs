@@ -128,7 +128,11 @@ fn sizes(hat: &Hat) -> Vec<String> {
 /// Whom else it fits.
 fn others(hat: &Hat, units: Units) -> String {
     let heads = format!("heads {}", figures::length_span(hat.fit.least, hat.fit.most, units));
-    hat.fit.ages.map_or(heads.clone(), |(from, to)| format!("{heads}; 8 in 10 at {}", figures::age_range(from, to)))
+    match hat.fit.ages {
+        None => heads,
+        Some((from, _)) if from >= 18.0 => format!("{heads}; 8 in 10 adults"),
+        Some((from, to)) => format!("{heads}; 8 in 10 at {}", figures::age_range(from, to)),
+    }
 }
 
 fn girth(hat: &Hat, units: Units) -> String {

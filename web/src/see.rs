@@ -29,6 +29,7 @@ pub fn answer(bench: Bench) -> AnyView {
         let fit = bench.shown.with(|s| s.hat.fit);
         let heads = ["heads ", &figures::length_span(fit.least, fit.most, units)].concat();
         match fit.ages {
+            Some((from, _)) if from >= 18.0 => [&heads, "; 8 in 10 adults"].concat(),
             Some((from, to)) => [&heads, "; 8 in 10 at ", &figures::age_range(from, to)].concat(),
             None => heads,
         }
