@@ -85,6 +85,24 @@ fn the_page_is_accessible() {
 }
 
 #[test]
+fn every_style_is_accessible() {
+    on_page(Screen::PHONE, |page| {
+        let mut found = Found(Vec::new());
+        page.open();
+        for style in 0..8 {
+            page.choose("style", style);
+            page.js("document.querySelectorAll('details').forEach(d => d.open = true)");
+            found.look(page, &format!("style {style}"));
+        }
+        page.choose("head-way", 2);
+        page.choose("style", 0);
+        page.click("#begin");
+        found.look(page, "a hat that is begun, for a head by dates");
+        found.is_nothing();
+    });
+}
+
+#[test]
 fn the_page_is_accessible_when_something_is_wrong() {
     on_page(Screen::PHONE, |page| {
         let mut found = Found(Vec::new());
@@ -147,7 +165,7 @@ fn a_hat_is_made_by_the_keyboard_alone() {
     on_page(Screen::DESK, |page| {
         page.open();
         let mut order = Vec::new();
-        for _ in 0..200 {
+        for _ in 0..260 {
             page.keys(Key::Tab);
             let focus = page.js(FOCUS);
             let id = focus["id"].as_str().unwrap_or_default().to_owned();
@@ -169,7 +187,13 @@ fn a_hat_is_made_by_the_keyboard_alone() {
             "coverage-0",
             "ease",
             "swatch-way-0",
+            "fabric",
             "swatch-stitches",
+            "style-0",
+            "begun-0",
+            "way-0",
+            "band-kind-0",
+            "band-fabric",
             "band-height",
             "fold",
             "layout-0",
@@ -183,6 +207,7 @@ fn a_hat_is_made_by_the_keyboard_alone() {
             "add-band-stripe",
             "stripe-rounds",
             "add-body-stripe",
+            "begin",
             "margin",
             "terms-0",
             "copy-pattern",
@@ -261,6 +286,12 @@ fn every_target_is_large_enough_for_a_thumb() {
         look(page);
         unfold(page);
         page.click("[data-stitches='60']");
+        for style in 0..8 {
+            page.choose("style", style);
+            look(page);
+        }
+        page.choose("style", 0);
+        page.choose("head-way", 2);
         page.fill("swatch-stitches", "x");
         look(page);
         page.fill("swatch-stitches", "12");

@@ -1,10 +1,9 @@
 //! When the program breaks down: the last edit is not lost, and the page says what happened.
 
 use hatwright_project::Project;
-use hatwright_sizing::{Head, Length};
 use serde_json::json;
 
-use crate::expected::{BY_LEAVING_ONLY, example};
+use crate::expected::{BY_LEAVING_ONLY, example, measured};
 use crate::page::{Page, Screen};
 use crate::stage::on_page;
 
@@ -17,7 +16,7 @@ fn break_down(page: &mut Page) -> Project {
     page.choose("head-way", 1);
     page.fill("head-girth", "54.5");
     let mut hat = example();
-    hat.spec.head = Head::Measured(Length::from_ticks(54_500));
+    measured(&mut hat, 54_500);
     page.shows(&hat);
     assert_eq!(page.kept(), [], "nothing is kept yet, or the breakdown proves nothing");
     page.js("setTimeout(() => dispatchEvent(new Event('hatwright-drill')))");

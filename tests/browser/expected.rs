@@ -6,7 +6,7 @@ use hatwright_pattern::figures::{self, Units};
 use hatwright_pattern::say;
 use hatwright_pattern::written::{self, About};
 use hatwright_project::{Project, ProjectId, Terms};
-use hatwright_sizing::{Hat, Size, YarnLength, plan};
+use hatwright_sizing::{Begun, Colour, Hat, Head, Length, Shape, Size, Style, YarnLength, Zone, plan};
 use serde_json::{Value, json};
 
 use crate::page::Page;
@@ -14,6 +14,13 @@ use crate::page::Page;
 /// The hat of a first visit.
 pub fn example() -> Project {
     hatwright_project::example(ProjectId::from_bits(0))
+}
+
+/// Gives a hat a head by tape: the measures of its shape, which nobody has changed, are the usual ones of that head.
+pub fn measured(project: &mut Project, ticks: i32) {
+    let girth = Length::from_ticks(ticks);
+    project.spec.head = Head::Measured(girth);
+    project.spec.shape = Shape::for_head(girth);
 }
 
 /// The units that a project is shown in.
@@ -47,13 +54,17 @@ const SHOWN: &str = r"
     const text = css => document.querySelector(css)?.textContent ?? 'missing: ' + css;
     const all = (css, of) => [...document.querySelectorAll(css)].map(of);
     const rounds = [];
-    for (const row of document.querySelectorAll('#rounds tr')) {
-      const [from, to] = row.querySelector('th').textContent.split('–').map(Number);
+    for (const row of document.querySelectorAll('#rounds tbody tr:not(.zone)')) {
+      const [from, to = from] = row.querySelector('th').textContent.split('–').map(Number);
       const bars = [...row.querySelectorAll('rect')];
-      const fewer = row.querySelector('.fewer')?.textContent ?? 'none';
-      for (let n = from; n <= (to ?? from); n++) {
-        const bar = bars[n - from];
-        rounds.push(`${n}: ${row.querySelector('.total').textContent}, ${fewer} fewer, ${bar?.getAttribute('fill')}`);
+      const change = row.querySelector('.fewer, .more-st')?.textContent ?? 'none';
+      const part = row.parentElement.querySelector('.zone th').textContent;
+      for (let n = from; n <= to; n++) {
+        // Rows of one colour are one strip, and of very many rounds only some are drawn.
+        const fill = bars.length === to - from + 1 ? bars[n - from].getAttribute('fill') : 'several';
+        const flap = part.startsWith('Ear flaps');
+        // A flap has one colour.
+        rounds.push(`${part} ${n}: ${row.querySelector('.total').textContent}, ${change}, ${flap ? 'flap' : fill}`);
       }
     }
     return {
@@ -63,6 +74,7 @@ const SHOWN: &str = r"
       yarn: text('#answer-yarn'),
       ages: text('#answer-ages'),
       head: text('#answer-head'),
+      words: all('.answer small', s => s.textContent).slice(0, 2),
       bar: all('.bar .numbers b', b => b.textContent),
       sizes: all('.sizes .size', s => s.dataset.stitches + (s.getAttribute('aria-pressed') === 'true' ? ' taken' : '')),
       table: rounds,
@@ -78,16 +90,9 @@ const SHOWN: &str = r"
 pub fn expected(project: &Project) -> Value {
     let hat = plan(&project.spec).expect("a hat that can be made");
     let units = units(project);
-    let count = |n: u32| json!(n.to_string());
+    let [(first, around), (second, along)] = headline(project, &hat);
     let yarn = figures::yarn(hat.yarn.iter().map(|y| y.length).sum(), units);
-    let table = hat.rounds.iter().map(|round| {
-        let fewer = match round.decreases.get() {
-            0 => "none".to_owned(),
-            n => format!("−{n}"),
-        };
-        let hex = project.colours[usize::from(round.colour.0)].hex;
-        format!("{}: {}, {fewer} fewer, {hex}", round.number, round.after)
-    });
+    let table = table(project, &hat);
     let yarns = hat.yarn.iter().filter(|need| need.balls > 0).map(|need| {
         let i = usize::from(need.colour.0);
         let ball = YarnLength::from_metres(project.spec.balls[i].yarn.value());
@@ -100,14 +105,15 @@ pub fn expected(project: &Project) -> Value {
     });
     json!({
         "name": project.name,
-        "stitches": count(hat.stitches().get()),
-        "rounds": count(hat.round_count().get()),
+        "stitches": first.to_string(),
+        "rounds": second.to_string(),
+        "words": [around, along],
         "yarn": yarn,
         "ages": others(&hat, units),
         "head": format!("fits a {} head", figures::length(hat.head.girth, units)),
-        "bar": [count(hat.stitches().get()), count(hat.round_count().get()), json!(yarn)],
+        "bar": [first.to_string(), second.to_string(), yarn],
         "sizes": sizes(&hat),
-        "table": table.collect::<Vec<_>>(),
+        "table": table,
         "yarns": yarns.collect::<Vec<_>>(),
         "fit": say::fit_sentence(&hat, units),
         "girth": girth(&hat, units),
@@ -117,11 +123,101 @@ pub fn expected(project: &Project) -> Value {
     })
 }
 
+/// The two numbers that answer the question, and what they are called.
+fn headline(project: &Project, hat: &Hat) -> [(u32, &'static str); 2] {
+    if let Some(panel) = &hat.panel {
+        return [(panel.rows.len() as u32, "rows around"), (panel.stitches.get(), "stitches from edge to crown")];
+    }
+    let sideways = !hat.band_rows.is_empty();
+    if hat.style == Style::EarWarmer && sideways {
+        return [(hat.size.rows.get(), "rows around"), (project.spec.band.height.get(), "stitches tall")];
+    }
+    let rounds = match (hat.style, sideways) {
+        (Style::EarWarmer, _) => "rounds tall",
+        (_, true) => "rounds above the band",
+        (_, false) => "rounds in all",
+    };
+    [(hat.stitches().get(), "stitches around"), (hat.round_count().get(), rounds)]
+}
+
+/// Rounds of which the page draws each.
+const DRAWN: usize = 12;
+
+/// Every row and round, in the order of work.
+fn table(project: &Project, hat: &Hat) -> Vec<String> {
+    let hex = |colour: Colour| project.colours[usize::from(colour.0)].hex.to_string();
+    let sign = |less: u32, more: u32| match (less, more) {
+        (0, 0) => "none".to_owned(),
+        (0, more) => format!("+{more}"),
+        (less, _) => format!("−{less}"),
+    };
+    let mut table = Vec::new();
+    let strip = |table: &mut Vec<String>, part: &str, stitches: u32, colours: &[Colour]| {
+        let striped = colours.len() <= DRAWN || colours.chunk_by(|a, b| a == b).count() == colours.len();
+        table.extend(
+            (1..)
+                .zip(colours)
+                .map(|(n, c)| format!("{part} {n}: {stitches}, none, {}", if striped { hex(*c) } else { "several".to_owned() })),
+        );
+    };
+    let band = |table: &mut Vec<String>| {
+        let part = if hat.rounds.is_empty() { "Band" } else { "Band in rows" };
+        strip(table, part, project.spec.band.height.get(), &hat.band_rows);
+    };
+    if hat.begun == Begun::Band {
+        band(&mut table);
+    }
+    if let Some(panel) = &hat.panel {
+        // Short rows are told for one wedge, and then that the same is worked again.
+        let short = panel.rows.iter().any(|r| r.stitches != panel.stitches);
+        let wedge = if short { panel.wedge.get() as usize } else { panel.rows.len() };
+        let (told, again) = panel.rows.split_at(wedge.min(panel.rows.len()));
+        let mut number = 1;
+        for rows in told.chunk_by(|a, b| a.stitches == b.stitches).chain((!again.is_empty()).then_some(again)) {
+            let stitches = if number > wedge { panel.stitches } else { rows[0].stitches };
+            for row in rows {
+                let striped = rows.len() <= DRAWN || rows.chunk_by(|a, b| a.colour == b.colour).count() == rows.len();
+                let fill = if striped && number <= wedge { hex(row.colour) } else { "several".to_owned() };
+                table.push(format!("Hat {number}: {stitches}, none, {fill}"));
+                number += 1;
+            }
+        }
+    }
+    for rounds in hat.rounds.chunk_by(|a, b| {
+        (a.after, a.decreases, a.increases, a.kind, a.zone) == (b.after, b.decreases, b.increases, b.kind, b.zone)
+    }) {
+        for round in rounds {
+            let part = match (round.zone, hat.style) {
+                (Zone::Band, _) => "Band",
+                (Zone::Body, _) => "Body",
+                (Zone::Under, _) => "Underside",
+                (Zone::Crown, Style::Tam) => "Disc",
+                (Zone::Crown, _) => "Crown",
+                (Zone::Tail, _) => "Tail",
+                (Zone::Brim, _) => "Brim",
+            };
+            let fill = if rounds.len() > DRAWN { "several".to_owned() } else { hex(round.colour) };
+            let change = sign(round.decreases.get(), round.increases.get());
+            table.push(format!("{part} {}: {}, {change}, {fill}", round.number, round.after));
+        }
+    }
+    if hat.begun == Begun::Crown {
+        band(&mut table);
+    }
+    if let Some(flaps) = &hat.flaps {
+        for (n, row) in (1..).zip(&flaps.rows) {
+            let change = sign(row.decreases.get(), 0);
+            table.push(format!("Ear flaps in rows {n}: {}, {change}, flap", row.after));
+        }
+    }
+    table
+}
+
 /// The counts that can be taken, in order of size.
 fn sizes(hat: &Hat) -> Vec<String> {
     let mut all: Vec<(Size, &str)> = hat.neighbours.iter().map(|size| (*size, "")).collect();
     all.push((hat.size, " taken"));
-    all.sort_by_key(|(size, _)| (size.rows, size.stitches));
+    all.sort_by_key(|(size, _)| size.girth);
     all.iter().map(|(size, taken)| format!("{}{taken}", size.stitches)).collect()
 }
 

@@ -11,10 +11,13 @@ use crate::driver::Folder;
 use crate::page::Page;
 
 impl Page {
-    /// The element that an expression gives, in the middle of the screen and not moving.
+    /// The element that an expression gives, in the middle of the screen and not moving. What it is folded away in is unfolded.
     #[track_caller]
     fn there(&self, what: &str, expression: &str) -> WebElement {
-        let script = format!("const e = {expression}; e?.scrollIntoView({{ block: 'center', behavior: 'instant' }}); return e");
+        let script = format!(
+            "const e = {expression}; if (!e?.closest('summary')) e?.closest('details:not([open])')?.setAttribute('open', '');
+             e?.scrollIntoView({{ block: 'center', behavior: 'instant' }}); return e"
+        );
         let begun = Instant::now();
         loop {
             let found = self.ask(what, self.browser.execute(&*script, Vec::new()));

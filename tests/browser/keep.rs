@@ -12,7 +12,7 @@ use crate::stage::on_page;
 /// The example for another head.
 fn measured(ticks: i32) -> Project {
     let mut hat = example();
-    hat.spec.head = Head::Measured(Length::from_ticks(ticks));
+    crate::expected::measured(&mut hat, ticks);
     hat
 }
 
@@ -219,10 +219,11 @@ fn the_last_hat_is_deleted_and_comes_back() {
 fn the_clubs_caps_are_there_to_begin_with() {
     on_page(Screen::DESK, |page| {
         page.open();
-        let ids = [1, 2, 3].map(hatwright_project::ProjectId::from_bits);
-        for (button, sample) in ["new-crew", "new-baby", "new-coach"].into_iter().zip(hatwright_project::samples(ids)) {
+        let ids = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10].map(hatwright_project::ProjectId::from_bits);
+        let buttons = "crew baby coach slouch stocking tam flaps warmer brimmed sideways".split(' ');
+        for (button, sample) in buttons.zip(hatwright_project::samples(ids)) {
             page.click("#open-shelf");
-            page.click(&format!("#{button}"));
+            page.click(&format!("#new-{button}"));
             page.shows(&sample);
             assert_eq!(page.text("#standing"), "Kept once you change something");
         }

@@ -48,6 +48,19 @@ fn nothing_is_scrolled_sideways() {
 }
 
 #[test]
+fn no_style_is_scrolled_sideways() {
+    on_page(Screen::PHONE, |page| {
+        page.open();
+        page.js("document.querySelectorAll('details').forEach(d => d.open = true)");
+        page.choose("head-way", 2);
+        for style in 0..8 {
+            page.choose("style", style);
+            fits_every_width(page, &format!("style {style}"));
+        }
+    });
+}
+
+#[test]
 fn errors_are_not_scrolled_sideways() {
     on_page(Screen::PHONE, |page| {
         page.open_at("#1broken");

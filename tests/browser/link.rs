@@ -1,10 +1,10 @@
 //! A hat in a link: the same for whoever opens it, and nobody's hats are touched.
 
 use hatwright_project::Project;
-use hatwright_sizing::{Chosen, Head, Length, Rows, Stitches};
+use hatwright_sizing::{Chosen, Rows, Stitches};
 use serde_json::json;
 
-use crate::expected::example;
+use crate::expected::{example, measured};
 use crate::page::{Page, Screen};
 use crate::stage::{on_page, on_two};
 
@@ -27,7 +27,7 @@ fn a_link_shows_the_same_hat_to_someone_else() {
         mine.fill("head-girth", "55.5");
         mine.choose("terms", 1);
         let mut hat = Project { name: "Crew cap & scarf <8+>".to_owned(), ..example() };
-        hat.spec.head = Head::Measured(Length::from_ticks(55_500));
+        measured(&mut hat, 55_500);
         hat.terms = hatwright_project::Terms::Uk;
         mine.shows(&hat);
         let address = link(mine);
@@ -149,7 +149,7 @@ fn a_damaged_link_is_said_to_be_so() {
         page.is_saved();
         page.reload();
         let mut hat = example();
-        hat.spec.head = Head::Measured(Length::from_ticks(54_000));
+        measured(&mut hat, 54_000);
         page.shows(&hat);
     });
 }

@@ -1,10 +1,9 @@
 //! A browser that keeps nothing, or has no more room: the page says so, and nothing on the screen is lost.
 
 use hatwright_project::{Project, StoreError};
-use hatwright_sizing::{Head, Length};
 use serde_json::json;
 
-use crate::expected::example;
+use crate::expected::{example, measured};
 use crate::page::{Page, Screen};
 use crate::stage::on_page;
 
@@ -27,7 +26,7 @@ fn decide(page: &Page, trouble: &StoreError) -> Project {
     page.fill("head-girth", "54.5");
     page.fill("hat-name", "Race-day cap");
     let mut hat = Project { name: "Race-day cap".to_owned(), ..example() };
-    hat.spec.head = Head::Measured(Length::from_ticks(54_500));
+    measured(&mut hat, 54_500);
     page.until("the page to say so", "!!document.getElementById('storage-trouble')");
     page.until_is("the hat's standing", "document.getElementById('standing').textContent", &json!("Not saved"));
     assert_eq!(page.text("#storage-trouble p"), trouble.to_string());

@@ -282,9 +282,7 @@ fn the_fold_follows_the_band_by_one_click() {
         page.open();
         let mut hat = example();
         // Ten stitches at 12 to 10 cm are 8.33 cm.
-        for (button, ticks, field) in
-            [("Half folded", 4_166, "4.17"), ("Folded to the pick-up", 8_333, "8.33"), ("Not folded", 0, "0")]
-        {
+        for (button, ticks, field) in [("Half", 4_166, "4.17"), ("All", 8_333, "8.33"), ("None", 0, "0")] {
             page.press(button);
             hat.spec.band.fold = Length::from_ticks(ticks);
             page.shows(&hat);

@@ -1,11 +1,12 @@
 //! Worked examples: geometry, or common practice without a source where it says so.
 
-use hatwright_pattern::written::{Terms, decrease_line, work_text};
+use hatwright_pattern::figures::Units;
+use hatwright_pattern::written::{About, Terms, decrease_line, print, work_text};
 use hatwright_sizing::{
-    Age, Breach, Build, Colour, Count, Hat, HatSpec, Head, Length, PomPom, Quantity, Ratio, Refusal, RoundStripe, Rounds, Rows,
-    Sex, Stitches, Stretch, Swatch, YarnWeight, plan,
+    Age, Begun, Breach, Build, Colour, Count, Coverage, Fabric, Hat, HatSpec, Head, Length, PomPom, Quantity, Ratio, Refusal,
+    RoundStripe, Rounds, Rows, Sex, Stitches, Stretch, Style, Swatch, YarnWeight, Zone, plan,
 };
-use hatwright_tests::interpreter::{Below, Step, Vocabulary, work_round};
+use hatwright_tests::interpreter::{Below, Step, Vocabulary, work, work_round};
 use std::f64::consts::TAU;
 
 const MAIN: Colour = Colour(0);
@@ -126,7 +127,7 @@ fn a_fitted_crown_of_56_is_a_hemisphere() {
     spec.band.fold = Length::from_ticks(1_112);
     let hat = planned(&spec);
     let counts: Vec<u32> = hat.rounds.iter().map(|r| r.after.get()).collect();
-    let last = hat.top.stitches.get();
+    let last = hat.top.expect("a top").stitches.get();
     let arc = head / 4.0;
     assert!((hat.depth.wanted.cm() + 1.112 - hat.depth.band.cm() - arc).abs() < 0.002);
 
@@ -155,7 +156,7 @@ fn the_writers_lines_are_exact() {
         (65, 52, "[sc2tog, 3 sc] × 13"),
         (56, 45, "[sc2tog, 3 sc] × 10, sc2tog, 4 sc"),
     ] {
-        let ops = decrease_line(before, before - after, 0);
+        let ops = decrease_line(hatwright_sizing::Stitch::Single, before, before - after, 0);
         assert_eq!(work_text(&ops, Terms::Us), text);
         let us = work_round(text, Vocabulary::US, Below::Stitches(before)).unwrap();
         assert_eq!(us.len(), after as usize);
@@ -255,7 +256,7 @@ fn a_band_too_tall_is_told_what_works() {
         spec.band.fold = Length::from_cm(fold);
         plan(&spec)
     };
-    let Err(Refusal::BandTooTall { left, fold, tallest }) = tall(24, 4.2) else { panic!("{:?}", tall(24, 4.2)) };
+    let Err(Refusal::BandTooTall { left, fold, tallest, .. }) = tall(24, 4.2) else { panic!("{:?}", tall(24, 4.2)) };
     assert_eq!((tenths(left.cm()), tallest), ("3.9".into(), Some(Stitches::new(19))));
     let fold = fold.expect("a fold that works").cm();
     assert_eq!(tenths(fold), "7.8");
@@ -343,4 +344,67 @@ fn a_cuff_above_the_crown_is_told() {
     let above = spec.band.fold.cm() - hat.depth.promised.cm();
     assert!((1.5..2.5).contains(&above), "{above}");
     assert!(hat.remarks.contains(&hatwright_sizing::Remark::FoldAboveCrown(Length::from_cm(above))));
+}
+
+/// Practice and geometry: a flat brim at 14 × 16 to 10 cm from 78 stitches has 133 ± 2 after 10 rounds, 5.5 more in each; begun from the
+/// crown or from the edge.
+#[test]
+fn a_flat_brim_of_78_grows_to_133() {
+    for begun in [Begun::Band, Begun::Crown] {
+        let mut spec = HatSpec {
+            style: Style::Brimmed,
+            begun,
+            head: Head::Measured(Length::from_cm(56.2)),
+            swatch: counted(14, 16),
+            ease: Ratio::of(0.01),
+            coverage: Coverage::EarTops,
+            ..HatSpec::default()
+        };
+        spec.shape.brim = Length::from_cm(6.25);
+        spec.shape.flare = Ratio::of(1.0);
+        let hat = planned(&spec);
+        assert_eq!(hat.stitches().get(), 78);
+        let brim: Vec<u32> = hat.rounds.iter().filter(|r| r.zone == Zone::Brim).map(|r| r.after.get()).collect();
+        assert_eq!(brim.len(), 10);
+        assert!(brim[9].abs_diff(133) <= 2, "{brim:?}");
+        // A constant number a round, never a percentage: what the last rounds grow by is what the first do.
+        let grown = |from: usize, to: usize| brim[to] - brim[from];
+        assert!(grown(1, 5).abs_diff(grown(5, 9)) <= 12, "{brim:?}");
+    }
+}
+
+/// Common practice, no source: flat discs grow by 6 in single, 8 in half double, 12 in double crochet. Out of the geometry at 14 × 16,
+/// 13 × 10 and 13 × 7 to 10 cm come 5.5, 8.2 and 11.7, which is what a tam's disc grows by.
+#[test]
+fn a_tams_disc_grows_by_the_rule_of_thumb() {
+    for (fabric, across, up, rate, rule) in
+        [(Fabric::Single, 14, 16, 5.5, 6.0), (Fabric::HalfDouble, 13, 10, 8.2, 8.0), (Fabric::Double, 13, 7, 11.7, 12.0_f64)]
+    {
+        for begun in [Begun::Band, Begun::Crown] {
+            let head = Head::Measured(Length::from_cm(56.0));
+            let hat =
+                planned(&HatSpec { style: Style::Tam, begun, fabric, swatch: counted(across, up), head, ..HatSpec::default() });
+            let disc: Vec<u32> = hat.rounds.iter().filter(|r| r.zone == Zone::Crown).map(|r| r.after.get()).collect();
+            let grown = f64::from(disc[0].abs_diff(disc[disc.len() - 1])) / (disc.len() - 1) as f64;
+            assert!((grown - rate).abs() < 0.6 && (grown - rule).abs() < 0.9, "{fabric:?} {begun:?}: {grown} in {disc:?}");
+        }
+    }
+}
+
+/// Geometry: 20 m of tail at 15 rounds to 10 cm are 3000 rounds, told in one line.
+#[test]
+fn a_tail_of_twenty_metres_is_one_line() {
+    let mut spec = HatSpec { style: Style::Stocking, ..example() };
+    spec.body_stripes = vec![RoundStripe { colour: MAIN, rounds: Rounds::new(2) }];
+    spec.shape.tail = Length::from_cm(2_000.0);
+    let hat = planned(&spec);
+    let tail = hat.rounds.iter().filter(|r| r.zone == Zone::Tail).count();
+    assert!((2_900..=3_000).contains(&tail), "{tail}");
+    let about =
+        About { title: "Cap", colour_names: &["indigo", "weld"], terms: Terms::Us, units: Units::Centimetres, version: "0.1.0" };
+    let text = print(&hat, &spec, &about);
+    let long: Vec<&str> = text.lines().filter(|line| line.starts_with("Rounds ") && line.ends_with("(10)")).collect();
+    assert_eq!(long.len(), 1, "{long:?}");
+    let made = work(&text).expect("a pattern that can be worked");
+    assert_eq!(made.rounds.len(), hat.rounds.len());
 }

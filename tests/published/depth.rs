@@ -1,6 +1,6 @@
 //! How far down a hat reaches: the ratios of the table of quantities against measured heads, and whole depths against practice.
 
-use hatwright_sizing::{Quantity, Sex, heads_at};
+use hatwright_sizing::{BandKind, Coverage, HatSpec, Head, Length, Quantity, Sex, heads_at, plan};
 use hatwright_tests::table::{Row, Table};
 
 const CANALS: &str = "half_coronal_arc/head_circ";
@@ -119,4 +119,61 @@ fn the_share_over_the_ears_is_the_one_that_practice_asks_for() {
     let (up, down) = girths.iter().fold((0.0, 0.0), |(up, down), (girth, depth)| (up + girth * depth, down + girth * girth));
     assert!((up / down - 0.3958).abs() < 0.0001, "{}", up / down);
     assert!((Quantity::CoverEars.row().usual_value() - up / down).abs() < 0.001);
+}
+
+/// Adults' arcs over the top from ear canal to ear canal, ANSUR I 1988 and NIOSH 2003 (bitragion coronal arc), with their girths: mm.
+fn arcs() -> Vec<(f64, f64, f64, f64)> {
+    let table = Table::published("adult_head_summary_mm.csv");
+    let rows = table.rows_where("dimension", "bitragion_coronal_arc");
+    assert_eq!(rows.len(), 4);
+    let girths = table.rows_where("dimension", "head_circumference");
+    let of = |row: &Row<'_>| {
+        let same = |g: &&Row<'_>| g.text("source_key") == row.text("source_key") && g.text("sex") == row.text("sex");
+        girths.iter().find(same).expect("the survey's girths").number("mean_mm")
+    };
+    rows.iter().map(|row| (of(row), row.number("mean_mm"), row.number("min_mm"), row.number("max_mm"))).collect()
+}
+
+/// The field of the measurement over the top holds every adult that was measured, and what is usual in it is 0.62 of the usual head.
+#[test]
+fn over_the_top_is_where_it_was_measured() {
+    let row = Quantity::OverTop.row();
+    for (girth, mean, least, most) in arcs() {
+        assert!((0.608..0.623).contains(&(mean / girth)), "{}", mean / girth);
+        assert!(row.holds((least * 100.0) as i32) && row.holds((most * 100.0) as i32));
+    }
+    let usual = row.usual_value() / Quantity::HeadGirth.row().usual_value();
+    assert!((usual - 0.62).abs() < 0.005, "{usual}");
+}
+
+/// Depth asked for in a measured head of a girth and an arc, both in mm.
+fn depth(girth: f64, over: Option<f64>, coverage: Coverage) -> f64 {
+    let mut spec = HatSpec {
+        head: Head::Measured(Length::from_cm(girth / 10.0)),
+        over_top: over.map(|mm| Length::from_cm(mm / 10.0)),
+        coverage,
+        ..HatSpec::default()
+    };
+    // Least arc and highest coverage leave no room for a band.
+    spec.band.kind = BandKind::None;
+    plan(&spec).expect("a hat").depth.wanted.cm()
+}
+
+/// A measurement over the top replaces 0.308 of the girth by half of itself: to the ear canals the depth is that half, and other
+/// coverages keep their difference from it. With each survey's mean girth and mean arc it moves the depth by less than 2.5 mm; with its
+/// least and its greatest arc, by as much as those differ from the mean.
+#[test]
+fn a_measurement_over_the_top_moves_the_depth() {
+    for (girth, mean, least, most) in arcs() {
+        for arc in [least, mean, most] {
+            let canals = depth(girth, Some(arc), Coverage::EarCanals);
+            assert!((canals - arc / 20.0).abs() < 0.0011, "{girth} {arc}: {canals}");
+            for coverage in [Coverage::EarTops, Coverage::EarLobes, Coverage::OverEars] {
+                let kept = depth(girth, None, coverage) - depth(girth, None, Coverage::EarCanals);
+                assert!((depth(girth, Some(arc), coverage) - canals - kept).abs() < 0.0031, "{coverage:?}");
+            }
+        }
+        let moved = depth(girth, Some(mean), Coverage::OverEars) - depth(girth, None, Coverage::OverEars);
+        assert!(moved.abs() < 0.25, "{girth}: {moved}");
+    }
 }

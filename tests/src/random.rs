@@ -1,8 +1,9 @@
 //! Random hats, the same on every platform: whole numbers from a seed, nothing else.
 
 use hatwright_sizing::{
-    Age, Ball, BandSpec, BandSwatch, Build, Closing, Colour, Count, Coverage, Hat, HatSpec, Head, Layout, Length, PomPom, Ratio,
-    RoundStripe, Rounds, RowStripe, Rows, Sex, Stitches, Stretch, Swatch, YarnWeight, plan,
+    Age, Ball, BandKind, BandSpec, BandSwatch, Begun, Build, Closing, Colour, Count, Coverage, Day, Edge, Fabric, Hat, HatSpec,
+    Head, Layout, Length, PomPom, Quantity, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape, SideTop, Stitches, Stretch,
+    Style, Swatch, Taste, Way, YarnWeight, plan,
 };
 
 /// Whole numbers from a seed: splitmix64 (Steele, Lea and Flood 2014).
@@ -49,22 +50,40 @@ impl Draw {
     }
 }
 
-/// A random hat that passes [`HatSpec::check`] and that most often can be made: heads of 30–66 cm or of any age, gauges of 6–40
-/// stitches to 10 cm with rounds 0.6–1.2 times as tall as a stitch is wide, bands of 2–30 stitches with and without a fold and a
-/// swatch of their own, stripes of 1–3 colours in odd and even rows, spread crowns and 4–12 wedges, drawn and gathered tops.
+/// A random hat that passes [`HatSpec::check`] and that most often can be made: of every style, begun at the band and at the crown, in a
+/// spiral and in joined rounds, in every fabric; heads of 30–66 cm or of any age, gauges of 6–40 stitches to 10 cm with rounds about as
+/// tall as the fabric's are, bands of every kind with and without a fold and a swatch of their own, stripes of 1–3 colours in odd and
+/// even rows, spread crowns and 4–12 wedges, drawn and gathered tops, tails from none to 20 m.
 pub fn random_spec(seed: u64) -> HatSpec {
     // Seeds that follow one another must not give streams that do.
     let mut draw = Draw::new(Draw::new(seed).bits());
     let d = &mut draw;
     let colours = d.whole(1, 3) as usize;
-    let body_stretch = stretch(d, 10_300, 13_000);
-    let swatch = swatch(d);
+    let style = style(d);
+    let fabric = fabric(d, style);
+    let swatch = swatch(d, style, fabric);
+    let row = fabric.row();
+    let usual = if style == Style::Sideways { row.stretch_across } else { row.stretch_along } as i32;
+    let body_stretch = stretch(d, 10_300, usual.max(11_000) + 2_000);
+    let head = head(d);
+    let shape = shape(d, head);
     let band = band(d, colours, swatch);
+    // An ear warmer has its band's stretch.
+    let stretches = if style == Style::EarWarmer { (band.stretch, 11_000) } else { (body_stretch, usual) };
     HatSpec {
-        head: head(d),
+        head,
+        over_top: over_top(d, head),
+        lining: Length::from_ticks(if d.once_in(6) { d.whole(0, 600) } else { 0 }),
+        style,
+        shape,
+        begun: if d.once_in(3) { Begun::Crown } else { Begun::Band },
+        way: if d.once_in(3) { Way::Joined } else { Way::Spiral },
+        fabric,
+        hook: d.once_in(3).then(|| Length::from_ticks(d.whole(100, 1_200))),
+        strands: if d.once_in(4) { d.whole(2, 4) as u32 } else { 1 },
         swatch,
         body_stretch,
-        ease: ease(d, body_stretch),
+        ease: ease(d, stretches),
         coverage: coverage(d),
         band,
         body_stripes: (0..d.whole(1, 4))
@@ -76,6 +95,65 @@ pub fn random_spec(seed: u64) -> HatSpec {
         balls: (0..colours).map(|_| Ball { yarn: Count::from_ticks(d.whole(2_000, 45_000)) }).collect(),
         margin: Ratio::from_ticks(d.whole(0, 50) * 100),
         chosen: None,
+        taste: d.one_of(&[Taste::Balanced, Taste::Balanced, Taste::Balanced, Taste::Smooth, Taste::Simple, Taste::Nearest]),
+        kept: None,
+    }
+}
+
+fn style(d: &mut Draw) -> Style {
+    match d.whole(0, 15) {
+        0..=4 => Style::Fitted,
+        5 | 6 => Style::Slouch,
+        7 | 8 => Style::Stocking,
+        9 => Style::EarWarmer,
+        10 | 11 => Style::Tam,
+        12 => Style::EarFlap,
+        13 | 14 => Style::Brimmed,
+        _ => Style::Sideways,
+    }
+}
+
+/// Half of the bodies in single crochet, the others in anything that they may be of.
+fn fabric(d: &mut Draw, style: Style) -> Fabric {
+    let fit: Vec<Fabric> = Fabric::ALL.iter().copied().filter(|fabric| fabric.bodies(style)).collect();
+    let any = d.one_of(&fit);
+    if style != Style::Sideways && d.once_in(2) { Fabric::Single } else { any }
+}
+
+/// Over the top, as heads are: ANSUR's arc is about 0.62 of the girth.
+fn over_top(d: &mut Draw, head: Head) -> Option<Length> {
+    let share = d.whole(580, 660);
+    match head {
+        Head::Measured(girth) if d.once_in(6) => Some(Length::from_ticks(girth.ticks() / 1_000 * share)),
+        _ => None,
+    }
+}
+
+/// Measures of every style, whichever it is.
+fn shape(d: &mut Draw, head: Head) -> Shape {
+    let girth = if let Head::Measured(girth) = head { girth.ticks() } else { 48_000 };
+    let length = |d: &mut Draw, q: Quantity, least: i32, most: i32| {
+        let row = q.row();
+        Length::from_ticks(d.whole(least, most).clamp(row.least, row.most))
+    };
+    let tail = match d.whole(0, 39) {
+        0 => d.whole(150_000, 2_000_000),
+        1..=4 => d.whole(0, 3_000),
+        _ => d.whole(5_000, 90_000),
+    };
+    Shape {
+        slouch_wider: Ratio::from_ticks(d.whole(0, 4_000)),
+        slouch_longer: length(d, Quantity::SlouchLonger, 0, 15_000),
+        tail: Length::from_ticks(tail),
+        taper: length(d, Quantity::Taper, 0, 60_000),
+        tail_stitches: Stitches::new(if d.once_in(4) { d.whole(6, 60) } else { d.whole(6, 16) } as u32),
+        tam_across: length(d, Quantity::TamAcross, girth / 100 * 36, girth / 100 * 60),
+        flap_length: length(d, Quantity::FlapLength, 2_000, 14_000),
+        flap_tie: Length::from_ticks(if d.once_in(2) { 0 } else { d.whole(500, 45_000) }),
+        brim: length(d, Quantity::Brim, 1_000, 12_000),
+        flare: Ratio::from_ticks(if d.once_in(3) { 10_000 } else { d.whole(1_000, 10_000) }),
+        side_wedges: d.whole(4, 12) as u32,
+        side_top: if d.once_in(2) { SideTop::ShortRows } else { SideTop::Gathered },
     }
 }
 
@@ -94,8 +172,15 @@ fn colour(d: &mut Draw, colours: usize) -> Colour {
 
 fn head(d: &mut Draw) -> Head {
     let sex = d.one_of(&[Sex::Unknown, Sex::Female, Sex::Male]);
-    let build = d.one_of(&[Build::Small, Build::Average, Build::Large]);
+    let share = Build::Percentile(Ratio::from_ticks(d.whole(1, 99) * 100));
+    let build = d.one_of(&[Build::Small, Build::Average, Build::Large, share]);
     let age = match d.whole(0, 9) {
+        3 => {
+            let born = d.whole(-20_000, 30_000);
+            let most = if d.once_in(2) { 2_000 } else { 36_000 };
+            let worn = born + d.whole(0, most);
+            return Head::ByDates { born: Day(born), worn: Day(worn), sex, build };
+        }
         0 => Age::Weeks(Count::from_ticks(d.whole(0, 10_400))),
         1 => Age::Months(Count::from_ticks(d.whole(0, 24_000))),
         2 => Age::Years(Count::from_ticks(d.whole(0, 11_000))),
@@ -104,17 +189,19 @@ fn head(d: &mut Draw) -> Head {
     Head::ByAge { age, sex, build }
 }
 
-/// Rounds 0.6–1.2 times as tall as a stitch is wide, so 0.83–1.67 of them to each stitch.
-fn swatch(d: &mut Draw) -> Swatch {
+/// Rounds 0.75–1.25 times as tall as the fabric's usually are; rows too, of a hat worked sideways.
+fn swatch(d: &mut Draw, style: Style, fabric: Fabric) -> Swatch {
     if d.once_in(8) {
         let weights: Vec<YarnWeight> = (0..=7).filter_map(|n| YarnWeight::new(n).ok()).collect();
         return Swatch::YarnWeight(d.one_of(&weights));
     }
     let stitches = d.whole(600, 4_000);
-    let shape = d.whole(600, 1_200);
+    let row = fabric.row();
+    let usual = if style == Style::Sideways { row.pick_up } else { row.shape } as i32;
+    let shape = usual / 1_000 * d.whole(75, 125);
     // Half of the swatches are counted in whole stitches, as people count.
     let stitches = if d.once_in(2) { stitches / 100 * 100 } else { stitches };
-    let rounds = stitches * 1_000 / shape;
+    let rounds = (stitches * 1_000 / shape).max(200);
     let rounds = if d.once_in(2) { (rounds + 50) / 100 * 100 } else { rounds };
     let over = if d.once_in(4) { 10_160 } else { 10_000 };
     Swatch::Counted {
@@ -130,12 +217,12 @@ fn stretch(d: &mut Draw, least: i32, most: i32) -> Stretch {
 }
 
 /// Mostly what the stretch allows, now and then more.
-fn ease(d: &mut Draw, body: Stretch) -> Ratio {
-    let ticks = match body {
-        Stretch::Usual => 11_000,
+fn ease(d: &mut Draw, (stretch, usual): (Stretch, i32)) -> Ratio {
+    let ticks = match stretch {
+        Stretch::Usual => usual,
         Stretch::Measured(ratio) => ratio.ticks(),
     };
-    let most = 10_000 - 100_000_000 / ticks;
+    let most = (10_000 - 100_000_000 / ticks).min(2_500);
     Ratio::from_ticks(if d.once_in(12) { d.whole(0, 3_000) } else { d.whole(0, most * 4 / 5) })
 }
 
@@ -143,24 +230,47 @@ fn coverage(d: &mut Draw) -> Coverage {
     d.one_of(&[Coverage::OverEars, Coverage::OverEars, Coverage::EarLobes, Coverage::EarCanals, Coverage::EarTops])
 }
 
-/// Bands of 2–30 stitches, those of thick yarn kept to what a hat can carry, but for one in twelve.
+/// Bands of 2–30 stitches, or of 1–20 rounds, those of thick yarn kept to what a hat can carry, but for one in twelve.
 fn band(d: &mut Draw, colours: usize, body: Swatch) -> BandSpec {
+    let kind = match d.whole(0, 5) {
+        0..=2 => BandKind::Sideways,
+        3 | 4 => BandKind::Around,
+        _ => BandKind::None,
+    };
+    let fit: Vec<Fabric> = Fabric::ALL.iter().copied().filter(|fabric| fabric.bands(kind)).collect();
+    let any = d.one_of(&fit);
+    let fabric = if d.once_in(2) { Fabric::usual_for(kind) } else { any };
     let (width, ticks) = match body {
         Swatch::Counted { stitches, width, .. } => (width.ticks(), stitches.ticks()),
         Swatch::YarnWeight(weight) => (10_160, weight.usual_stitches_in_4_inches().ticks()),
     };
+    let tall = if kind == BandKind::Around { fabric.row().shape } else { fabric.row().pick_up } as i32;
     let own = (!d.once_in(3)).then(|| {
-        let stitches = ticks * d.whole(80, 130) / 100;
-        // Rows are most often near the body's stitches, where the two counts may be equal.
-        let rows = ticks * if d.once_in(2) { d.whole(94, 106) } else { d.whole(65, 160) } / 100;
+        let stitches = (ticks * d.whole(80, 130) / 100).max(400);
+        // Rows are most often near what the fabric picks up, where the counts keep their usual ratio.
+        let rows = stitches * if d.once_in(2) { d.whole(94, 106) } else { d.whole(65, 160) } / 100;
+        let rows = (i64::from(rows) * 10_000 / i64::from(tall)) as i32;
         let over = Length::from_ticks(width);
-        BandSwatch { stitches: Count::from_ticks(stitches.max(400)), width: over, rows: Count::from_ticks(rows), length: over }
+        BandSwatch {
+            stitches: Count::from_ticks(stitches),
+            width: over,
+            rows: Count::from_ticks(rows.clamp(200, 20_000)),
+            length: over,
+        }
     });
     let swatch = if d.once_in(2) { own } else { None };
     let (over, stitches) = swatch.map_or((width, ticks), |own| (own.width.ticks(), own.stitches.ticks()));
     let fits = (9_000 * (stitches / 100) / over).clamp(2, 30);
     let height = if d.once_in(12) { d.whole(2, 30) } else { d.whole(2, fits) };
-    let tall = height * over / stitches * 100;
+    // A round of a band worked around, in ticks.
+    let round = swatch.map_or_else(
+        || i64::from(width) * 100 / i64::from(ticks) * i64::from(tall) / 10_000,
+        |own| i64::from(own.length.ticks()) * 100 / i64::from(own.rows.ticks()),
+    );
+    let round = (round as i32).max(1);
+    let most = (8_000 / round).clamp(1, 20);
+    let rounds = if d.once_in(12) { d.whole(1, 20) } else { d.whole(1, most) };
+    let tall = if kind == BandKind::Around { rounds * round } else { height * over / stitches * 100 };
     let fold = match d.whole(0, 7) {
         0..=2 => 0,
         3..=6 => d.whole(0, tall * 2 / 3),
@@ -174,6 +284,11 @@ fn band(d: &mut Draw, colours: usize, body: Swatch) -> BandSpec {
     let rows = |d: &mut Draw| if even { d.whole(1, 3) * 2 } else { d.whole(1, 6) };
     let stripes = (0..stripes).map(|_| RowStripe { colour: colour(d, colours), rows: Rows::new(rows(d) as u32) }).collect();
     BandSpec {
+        kind,
+        fabric,
+        edge: if d.once_in(2) { Edge::LooseChain } else { Edge::Chainless },
+        hook: d.once_in(3).then(|| Length::from_ticks(d.whole(100, 1_200))),
+        rounds: Rounds::new(rounds as u32),
         height: Stitches::new(height as u32),
         fold: Length::from_ticks(fold.min(40_000)),
         swatch,
@@ -217,7 +332,7 @@ mod tests {
         type Holds<'a> = dyn Fn(&HatSpec) -> bool + 'a;
         let specs: Vec<HatSpec> = (0..2_000).map(random_spec).collect();
         let share = |holds: &Holds<'_>| specs.iter().filter(|s| holds(s)).count();
-        let usual: [(&str, &Holds<'_>); 12] = [
+        let usual: [(&str, &Holds<'_>); 24] = [
             ("age", &|s| matches!(s.head, Head::ByAge { .. })),
             ("small head", &|s| matches!(s.head, Head::Measured(girth) if girth < Length::from_cm(35.0))),
             ("large head", &|s| matches!(s.head, Head::Measured(girth) if girth > Length::from_cm(61.0))),
@@ -229,11 +344,31 @@ mod tests {
             ("three colours", &|s| s.band.stripes.len() == 3),
             ("tall band", &|s| s.band.height.get() > 20),
             ("fold", &|s| s.band.fold > Length::from_cm(2.0)),
+            ("dates", &|s| matches!(s.head, Head::ByDates { .. })),
+            ("percentile", &|s| matches!(s.head, Head::ByAge { build: Build::Percentile(_), .. })),
+            ("over the top", &|s| s.over_top.is_some()),
+            ("lining", &|s| s.lining > Length::from_cm(0.1)),
+            ("crown", &|s| s.begins() == Begun::Crown),
+            ("joined", &|s| s.goes() == Way::Joined),
+            ("around", &|s| s.band_kind() == BandKind::Around && s.band.edge == Edge::LooseChain),
+            ("post rib", &|s| s.band_fabric() == Fabric::PostRib),
+            ("slip rib", &|s| s.band_fabric() == Fabric::SlipRib),
+            ("no band", &|s| s.band.kind == BandKind::None),
+            ("simple", &|s| s.taste == Taste::Simple),
+            ("strands", &|s| s.strands > 2),
             ("gathered", &|s| matches!(s.closing, Closing::Gathered(_)) && s.pom_pom.is_some()),
         ];
         for (what, holds) in usual {
             assert!(share(holds) >= 60, "{what}: {} of 2000", share(holds));
         }
+        for style in Style::ALL {
+            assert!(share(&|s| s.style == style) >= 60, "{style:?}");
+        }
+        for fabric in Fabric::ALL.iter().filter(|fabric| fabric.bodies(Style::Fitted)) {
+            assert!(share(&|s| s.fabric == *fabric) >= 60, "{fabric:?}");
+        }
+        let short = |s: &HatSpec| s.style == Style::Sideways && s.shape.side_top == SideTop::ShortRows;
+        assert!(share(&short) >= 30 && share(&|s| s.style == Style::Stocking && s.shape.tail > Length::from_cm(200.0)) >= 2);
         for wedges in 4..=12 {
             assert!(share(&|s| s.layout == Layout::Wedges(wedges)) >= 60, "{wedges} wedges");
         }

@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::erase::{flag, memo, part, part_if, words};
 use crate::keep::{Browser, Coming, Keeper, Standing, fresh_id};
-use crate::{ask, dom, made, see, share, shelf};
+use crate::{ask, choose, dom, facts, fits, made, see, share, shelf};
 use hatwright_project::{Project, Settings, Shelf, ShelfError, Store, example, from_link, text};
 use hatwright_sizing::{Chosen, HatSpec, PLANNER, plan};
 use leptos::prelude::*;
@@ -109,13 +109,17 @@ pub fn app() -> AnyView {
         <main class="plan">
             {title(bench, keeper, notice)}
             {ask::ask(bench)}
-            {see::answer(bench)}
-            {see::picture(bench)}
-            {made::rounds(bench, sheet)}
-            <div class="more">
-                {see::facts(bench)}
-                {made::yarn(bench)}
-                {made::pattern(bench, sheet)}
+            <div class="out">
+                {see::answer(bench)}
+                {see::picture(bench)}
+                {choose::choose(bench)}
+                {made::rounds(bench, sheet)}
+                <div class="more">
+                    {fits::fits(bench)}
+                    {facts::facts(bench)}
+                    {made::yarn(bench)}
+                    {made::pattern(bench, sheet)}
+                </div>
             </div>
         </main>
         <footer class="foot">
@@ -211,11 +215,12 @@ fn bar(bench: Bench) -> AnyView {
             let _ = there.focus();
         }
     };
+    let unit = move |which| [" ", see::figure(bench, which).short, " "].concat();
     view! {
         <nav class="bar" on:click=go aria-label="Parts of the page" class:stale=flag(move || see::stale(bench))>
             <a class="numbers" href="#answer">
-                <b>{words(move || see::stitches(bench))}</b><span>" st "</span>
-                <b>{words(move || see::rounds(bench))}</b><span>" rnd "</span>
+                <b>{words(move || see::figure(bench, 0).count.to_string())}</b><span>{words(move || unit(0))}</span>
+                <b>{words(move || see::figure(bench, 1).count.to_string())}</b><span>{words(move || unit(1))}</span>
                 <b>{words(move || see::yarn(bench))}</b>
             </a>
             {part_if(

@@ -1,14 +1,29 @@
 //! The questions: head, swatch, hat, colours.
 
+mod band;
 mod colours;
+mod fabric;
 mod hat;
 mod head;
+mod style;
 mod swatch;
 
 pub use colours::letter;
+pub use swatch::is_hint;
 
 use crate::bench::Bench;
+use hatwright_sizing::HatSpec;
 use leptos::prelude::*;
+
+/// Whether a question matters: whether the hat heeds the one answer otherwise than the other.
+fn heard<T: PartialEq>(spec: &HatSpec, answers: [fn(&mut HatSpec); 2], of: fn(&HatSpec) -> T) -> bool {
+    let [one, other] = answers.map(|answer| {
+        let mut told = spec.clone();
+        answer(&mut told);
+        of(&told)
+    });
+    one != other
+}
 
 /// The column of questions.
 pub fn ask(bench: Bench) -> AnyView {

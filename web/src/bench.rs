@@ -3,7 +3,9 @@
 use hatwright_pattern::figures;
 use hatwright_pattern::say;
 use hatwright_project::{Project, Terms, Units, example};
-use hatwright_sizing::{Hat, HatSpec, Head, Quantity, Refusal, Swatch, plan};
+use hatwright_sizing::{
+    Breach, Build, Fabric, Hat, HatSpec, Head, Length, Quantity, Refusal, Rounds, Shape, Stitches, Swatch, head_size, plan,
+};
 use leptos::prelude::*;
 use std::collections::BTreeMap;
 
@@ -35,8 +37,16 @@ pub struct Shown {
 /// Answers that a choice puts aside, so that going back finds them as they were.
 #[derive(Clone, Default)]
 pub struct Aside {
-    /// The head by the way that is not chosen.
-    pub head: Option<Head>,
+    /// The head by each way of knowing it.
+    pub heads: [Option<Head>; 3],
+    /// The percentile.
+    pub build: Option<Build>,
+    /// The body's fabric of a hat in rounds, and of one worked sideways.
+    pub fabrics: [Option<Fabric>; 2],
+    /// The band's stitches and rounds where some of it may be folded up, and where none is.
+    pub bands: [Option<(Stitches, Rounds)>; 2],
+    /// The band's fabric, worked sideways and around.
+    pub band_fabrics: [Option<Fabric>; 2],
     /// The counted swatch while there is a yarn weight, or the other way round.
     pub swatch: Option<Swatch>,
     /// The band's own swatch.
@@ -97,9 +107,16 @@ impl Bench {
 
     /// Changes the document, by a person's hand.
     pub fn change(&self, with: impl FnOnce(&mut Project)) {
-        self.project.update(with);
+        self.project.update(|p| {
+            let before = head_size(&p.spec.head).girth;
+            with(p);
+            follow(&mut p.spec.shape, before, head_size(&p.spec.head).girth);
+        });
         // What was typed into a field that is gone goes with it.
-        let gone = |(q, index): &Place| self.project.with_untracked(|p| p.spec.number(*q, *index).is_none());
+        let gone = |(q, index): &Place| {
+            let there = |s: &HatSpec| s.asks(*q) && (may_be_blank(*q) || s.number(*q, *index).is_some());
+            !self.project.with_untracked(|p| there(&p.spec))
+        };
         if self.typed.with_untracked(|all| all.keys().any(gone)) {
             self.typed.update(|all| all.retain(|place, _| !gone(place)));
         }
@@ -124,13 +141,21 @@ impl Bench {
         let now = self.project.with_untracked(|p| p.spec.number(q, index));
         let before = self.typed.with_untracked(|all| all.get(&place).map_or(now, |typed| typed.before));
         let put = |ticks: i32| {
-            if now.is_some_and(|now| now != ticks) {
+            if may_be_blank(q) && now != Some(ticks) {
+                self.shape(|spec| fill(spec, q, Some(Length::from_ticks(ticks))));
+            } else if now.is_some_and(|now| now != ticks) {
                 self.shape(|spec| {
                     spec.set_number(q, index, ticks);
                 });
             }
         };
         let error = match figures::parse_for(q, &text, units) {
+            Err(_) if may_be_blank(q) && text.trim().is_empty() => {
+                if now.is_some() {
+                    self.shape(|spec| fill(spec, q, None));
+                }
+                None
+            }
             Err(misread) => Some(say::misread(q, &misread, &text, units)),
             Ok(ticks) if !q.row().holds(ticks) => Some(say::out_of_range(q, ticks, units)),
             Ok(ticks) => {
@@ -175,10 +200,94 @@ impl Bench {
     pub fn trouble(&self, place: Place) -> Option<String> {
         let typed = self.typed.with(|all| all.get(&place).and_then(|t| t.error.clone()));
         typed.or_else(|| {
-            let units = self.figure_units();
-            let here = place.1 == 0;
-            self.shown.with(|s| s.refusal.as_ref().filter(|r| here && r.field() == place.0).map(|r| say::refusal(r, units)))
+            let here = |seat| place.1 == 0 && seat == Seat::Number(place.0);
+            self.refused().filter(|(seat, _)| here(*seat)).map(|(_, why)| why)
         })
+    }
+
+    /// Why the hat cannot be planned, and where that belongs.
+    pub fn refused(&self) -> Option<(Seat, String)> {
+        let units = self.figure_units();
+        self.shown.with(|s| {
+            let refusal = s.refusal.as_ref()?;
+            Some((self.project.with(|p| seat(refusal, &p.spec)), say::refusal(refusal, units)))
+        })
+    }
+}
+
+/// What a refusal stands beside.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Seat {
+    /// A number's field.
+    Number(Quantity),
+    /// The two days of a head by dates.
+    Days,
+    /// The list of fabrics.
+    Fabric,
+}
+
+impl Seat {
+    /// The id of the element that can be gone to.
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Number(q) => q.row().key,
+            Self::Days => "born",
+            Self::Fabric => "fabric",
+        }
+    }
+}
+
+/// Where a refusal belongs on a page that asks only what matters: beside its own field, or the next to it that there is.
+fn seat(refusal: &Refusal, spec: &HatSpec) -> Seat {
+    use Quantity as Q;
+    match refusal {
+        Refusal::Breach(Breach::Dates) => return Seat::Days,
+        Refusal::Breach(Breach::UnfitFabric) => return Seat::Fabric,
+        _ => {}
+    }
+    let there = |q: &Q| spec.asks(*q) && spec.number(*q, 0).is_some();
+    let next = match refusal.field() {
+        Q::StripeRows => [Q::StripeRows, Q::StripeRounds],
+        Q::BandHeight => [Q::BandHeight, Q::BandRounds],
+        Q::BandSwatchStitches => [Q::BandSwatchStitches, Q::SwatchStitches],
+        Q::BandSwatchRows => [Q::BandSwatchRows, Q::SwatchRounds],
+        own => [own, own],
+    };
+    Seat::Number(next.into_iter().find(there).unwrap_or(Q::Ease))
+}
+
+/// Whether nothing is an answer: an empty field of these is no mistake.
+pub fn may_be_blank(q: Quantity) -> bool {
+    matches!(q, Quantity::OverTop | Quantity::Hook | Quantity::BandHook)
+}
+
+fn fill(spec: &mut HatSpec, q: Quantity, length: Option<Length>) {
+    match q {
+        Quantity::OverTop => spec.over_top = length,
+        Quantity::Hook => spec.hook = length,
+        _ => spec.band.hook = length,
+    }
+}
+
+/// Measures that are the usual ones of a head become those of another; what a person chose otherwise stays.
+pub fn follow(shape: &mut Shape, from: Length, to: Length) {
+    if from == to {
+        return;
+    }
+    let (mut old, mut new) = (Shape::for_head(from), Shape::for_head(to));
+    let measures: [fn(&mut Shape) -> &mut Length; 7] = [
+        |s| &mut s.slouch_longer,
+        |s| &mut s.tail,
+        |s| &mut s.taper,
+        |s| &mut s.tam_across,
+        |s| &mut s.flap_length,
+        |s| &mut s.flap_tie,
+        |s| &mut s.brim,
+    ];
+    for measure in measures {
+        if *measure(shape) == *measure(&mut old) {
+            *measure(shape) = *measure(&mut new);
+        }
     }
 }
 
@@ -203,5 +312,38 @@ fn show(spec: &HatSpec, last: Option<&Shown>) -> Shown {
     match plan(&stand_in) {
         Ok(hat) => Shown { spec: stand_in, hat, refusal: Some(refusal) },
         Err(_) => unreachable!("the example is planned in the tests"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use hatwright_sizing::{BandKind, Style};
+
+    /// 24.5 cm is the usual tam of a head of 49.8 cm, 28 cm that of 57 cm (proportion).
+    #[test]
+    fn usual_measures_follow_the_head_and_others_stay() {
+        let (child, grown) = (Length::from_cm(49.8), Length::from_cm(57.0));
+        let mut shape = Shape { brim: Length::from_cm(7.7), ..Shape::default() };
+        follow(&mut shape, child, grown);
+        assert_eq!((shape.tam_across, shape.brim), (Length::from_cm(28.0), Length::from_cm(7.7)));
+        follow(&mut shape, grown, child);
+        assert_eq!(shape, Shape { brim: Length::from_cm(7.7), ..Shape::default() });
+    }
+
+    #[test]
+    fn a_refusal_never_stands_beside_a_field_that_is_not_asked_for() {
+        use Quantity as Q;
+        let mut spec = HatSpec { style: Style::Brimmed, ..HatSpec::default() };
+        let stripes = Refusal::Breach(Breach::WrongCount);
+        assert_eq!(seat(&stripes, &spec), Seat::Number(Q::StripeRounds));
+        spec.style = Style::Fitted;
+        assert_eq!(seat(&stripes, &spec), Seat::Number(Q::StripeRows));
+        let tall =
+            Refusal::BandTooTall { band: hatwright_sizing::BandKind::Sideways, left: Length::ZERO, fold: None, tallest: None };
+        assert_eq!(seat(&tall, &spec), Seat::Number(Q::BandHeight));
+        spec.band.kind = BandKind::Around;
+        assert_eq!(seat(&tall, &spec), Seat::Number(Q::BandRounds));
+        assert_eq!(seat(&Refusal::Breach(Breach::Dates), &spec), Seat::Days);
     }
 }

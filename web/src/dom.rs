@@ -14,6 +14,13 @@ pub fn now_ms() -> u64 {
     js_sys::Date::now() as u64
 }
 
+/// The day here and now.
+pub fn today() -> hatwright_sizing::Day {
+    let now = js_sys::Date::new_0();
+    let here_ms = now.get_time() - now.get_timezone_offset() * 60_000.0;
+    hatwright_sizing::Day((here_ms / 86_400_000.0).floor() as i32)
+}
+
 /// A day as people here write it.
 pub fn day(ms: u64) -> String {
     js_sys::Date::new(&JsValue::from_f64(ms as f64)).to_locale_date_string("default", &JsValue::UNDEFINED).into()

@@ -7,12 +7,12 @@ use crate::dom;
 use crate::erase::{flag, memo, part_if, words};
 use crate::field::number;
 use crate::html::Html;
+use crate::made_rows::{self, Line, Part};
 use crate::see::stale;
-use hatwright_pattern::figures;
-use hatwright_pattern::picture::grouped;
 use hatwright_pattern::written::{self, About, Sheet};
+use hatwright_pattern::{figures, say};
 use hatwright_project::{ColourName, Project, Terms, Units};
-use hatwright_sizing::{Colour, Quantity, RoundKind, YarnLength};
+use hatwright_sizing::{Quantity, YarnLength};
 use leptos::prelude::*;
 
 /// The version that every pattern carries.
@@ -66,100 +66,131 @@ fn hexes(project: &Project) -> Vec<String> {
 
 /// One bar a round, as long as its stitches, in its yarn; a table for those who hear it.
 pub fn rounds(bench: Bench, sheet: Memo<Sheet>) -> AnyView {
-    let rows = memo(move || {
+    let table = memo(move || {
         let hexes = bench.project.with(hexes);
-        bench.shown.with(|s| sheet.with(|sheet| bars(s, sheet, &hexes)))
+        bench.shown.with(|s| sheet.with(|sheet| table(s, sheet, &hexes)))
+    });
+    let title = words(move || {
+        let flat = bench.shown.with(|s| s.hat.rounds.is_empty());
+        if flat { "Row by row" } else { "Round by round" }.to_owned()
     });
     view! {
         <section class="rounds card" aria-labelledby="rounds-title" class:stale=flag(move || stale(bench))>
-            <h2 id="rounds-title">"Round by round"</h2>
-            <table>
-                <thead>
-                    <tr>
-                        <th scope="col">"Round"</th>
-                        <th scope="col" class="strips"><span class="hidden">"Picture"</span></th>
-                        <th scope="col" class="total">"Stitches"</th>
-                        <th scope="col" class="work">"Work"</th>
-                    </tr>
-                </thead>
-                <tbody id="rounds" inner_html=words(move || rows.get())></tbody>
-            </table>
+            <h2 id="rounds-title">{title}</h2>
+            <table id="rounds" inner_html=words(move || table.get())></table>
+            {crate::begin::begin(bench)}
         </section>
     }
     .into_any()
 }
 
-fn bars(shown: &Shown, sheet: &Sheet, hexes: &[String]) -> String {
+fn table(shown: &Shown, sheet: &Sheet, hexes: &[String]) -> String {
+    let parts = made_rows::parts(&shown.hat);
+    let widest = made_rows::widest(parts.iter().flat_map(|p| &p.lines), false);
+    let mixed = !shown.hat.rounds.is_empty();
     let mut html = Html::new();
-    for group in grouped(&shown.hat) {
-        html.raw(if group.decreases > 0 { "<tr class=\"shapes\"><th scope=\"row\">" } else { "<tr><th scope=\"row\">" });
-        html.number(group.from);
-        if group.to > group.from {
-            html.raw("–").number(group.to);
+    html.raw("<thead><tr><th scope=\"col\">").raw(if mixed { "Round" } else { "Row" });
+    html.raw(
+        "</th><th scope=\"col\" class=\"strips\"><span class=\"hidden\">Picture</span></th><th scope=\"col\" class=\"total\">\
+         Stitches</th><th scope=\"col\" class=\"work\">Work</th></tr></thead>",
+    );
+    for part in &parts {
+        html.raw("<tbody><tr class=\"zone\"><th scope=\"rowgroup\" colspan=\"4\">").text(part.name);
+        // Rows have numbers of their own, beside those of the rounds.
+        let rows = mixed && part.lines.iter().all(|l| l.rows);
+        html.raw(if rows { " <small>in rows</small></th></tr>" } else { "</th></tr>" });
+        for line in &part.lines {
+            let widest = if line.rows { made_rows::widest(part.lines.iter(), true) } else { widest };
+            row(&mut html, part, line, widest, sheet, hexes);
         }
-        let high = (group.to - group.from + 1) * 15;
-        html.raw("</th><td class=\"strips\"><svg aria-hidden=\"true\" width=\"100%\" height=\"").number(high).raw("\">");
-        for bar in &group.bars {
-            let hex = hexes.get(usize::from(bar.colour.0)).map_or("", String::as_str);
-            for round in bar.from..=bar.to {
-                html.raw("<rect rx=\"3\" height=\"11\" y=\"").number((round - group.from) * 15 + 2).raw("\" width=\"");
-                html.number(bar.share_permille / 10)
-                    .raw(".")
-                    .number(bar.share_permille % 10)
-                    .raw("%\" fill=\"")
-                    .text(hex)
-                    .raw("\"/>");
-            }
-        }
-        for notch in 0..group.decreases {
-            let at = group.bars.first().map_or(0, |b| b.share_permille) * (2 * notch + 1) / (2 * group.decreases);
-            html.raw("<circle class=\"notch\" r=\"2\" cy=\"7.5\" cx=\"").number(at / 10).raw(".").number(at % 10).raw("%\"/>");
-        }
-        html.raw("</svg></td><td class=\"total\">").number(group.stitches).raw("</td><td class=\"work\">");
-        // A repeat and how often it is worked stay together at the end of a line.
-        html.text(
-            &compact(sheet, group.from)
-                .unwrap_or_default()
-                .replace("] × ", "]\u{a0}×\u{a0}")
-                .replace(" sc]", "\u{a0}sc]")
-                .replace(" dc]", "\u{a0}dc]"),
-        );
-        if group.decreases > 0 {
-            html.raw(" <b class=\"fewer\">−").number(group.decreases).raw("</b>");
-        }
-        if group.kind == RoundKind::Adjust {
-            html.raw(" <small>to the wedges’ count</small>");
-        }
-        if hexes.len() > 1 {
-            html.raw(" <small class=\"letters\">").text(&runs(group.bars.iter().map(|b| (b.colour, b.rounds())))).raw("</small>");
-        }
-        html.raw("</td></tr>");
+        html.raw("</tbody>");
     }
     html.done()
 }
 
-/// The short form of the work of a round.
-fn compact(sheet: &Sheet, round: u32) -> Option<String> {
-    let lines = sheet.sections.iter().flat_map(|s| &s.lines);
-    let mut lines = lines.filter(|l| matches!(l.numbers, written::Label::Round(from, to) if (from..=to).contains(&round)));
-    lines.next().map(|l| l.compact.clone())
+fn row(html: &mut Html, part: &Part, line: &Line, widest: u32, sheet: &Sheet, hexes: &[String]) {
+    html.raw(if line.change == 0 { "<tr><th scope=\"row\">" } else { "<tr class=\"shapes\"><th scope=\"row\">" });
+    html.text(&made_rows::label(line)).raw("</th><td class=\"strips\">");
+    if line.rows && line.count() > MOST_BARS {
+        side_by_side(html, line, hexes);
+    } else {
+        bars(html, line, widest, hexes);
+    }
+    html.raw("</td><td class=\"total\">").number(line.stitches).raw("</td><td class=\"work\">");
+    // A repeat and how often it is worked stay together at the end of a line, and so do a stitch and its bracket.
+    let work = line.work(part, sheet).replace("] × ", "]\u{a0}×\u{a0}");
+    html.text(
+        &["sc]", "hdc]", "dc]", "htr]", "tr]"]
+            .iter()
+            .fold(work, |text, end| text.replace(&[" ", *end].concat(), &["\u{a0}", *end].concat())),
+    );
+    if line.change != 0 {
+        html.raw(if line.change < 0 { " <b class=\"fewer\">" } else { " <b class=\"more-st\">" });
+        html.raw(&made_rows::signed(line.change)).raw("</b>");
+    }
+    if !line.note.is_empty() {
+        html.raw(" ").element("small", line.note);
+    }
+    if hexes.len() > 1 {
+        let letters = made_rows::runs(&line.colours, |c| letter(usize::from(c.0)));
+        html.raw(" <small class=\"letters\">").text(&letters).raw("</small>");
+    }
+    html.raw("</td></tr>");
 }
 
-/// Colours as letters with their rounds: "5 × A, 2 × B".
-fn runs(colours: impl Iterator<Item = (Colour, u32)>) -> String {
-    let mut runs: Vec<(Colour, u32)> = Vec::new();
-    for (colour, count) in colours {
-        match runs.last_mut() {
-            Some((last, n)) if *last == colour => *n += count,
-            _ => runs.push((colour, count)),
+/// Rounds that are drawn one by one; of more, the first and the last.
+const MOST_BARS: u32 = 12;
+
+/// A bar for each round, and a notch for each stitch more or less.
+fn bars(html: &mut Html, line: &Line, widest: u32, hexes: &[String]) {
+    let many = line.count() > MOST_BARS;
+    let drawn = line.count().min(MOST_BARS);
+    let tall = (drawn + u32::from(many)) * 15;
+    html.raw("<svg aria-hidden=\"true\" width=\"100%\" height=\"").number(tall).raw("\">");
+    let share = (line.stitches * 1000 + widest / 2) / widest;
+    let each = line.colours.iter().flat_map(|(c, n)| core::iter::repeat_n(*c, *n as usize));
+    let last = MOST_BARS / 2;
+    for (i, colour) in (0_u32..).zip(each) {
+        let left = line.count() - i;
+        if many && i >= MOST_BARS - last && left > last {
+            continue;
+        }
+        // What is left out is a gap of one bar.
+        let place = if many && left <= last { drawn + 1 - left } else { i };
+        html.raw("<rect rx=\"3\" height=\"11\" y=\"").number(place * 15 + 2).raw("\" width=\"");
+        permille(html, share).raw("\" fill=\"").text(hexes.get(usize::from(colour.0)).map_or("", String::as_str)).raw("\"/>");
+    }
+    if many {
+        let middle = (MOST_BARS - last) * 15 + 7;
+        for dot in [0, 6, 12] {
+            html.raw("<circle class=\"gap\" r=\"1.6\" cy=\"").number(middle).raw("\" cx=\"").number(6 + dot).raw("\"/>");
         }
     }
-    let one = runs.len() == 1 && runs[0].1 == 1;
-    let each = runs.iter().map(|(c, n)| {
-        let letter = letter(usize::from(c.0)).to_string();
-        if one { letter } else { [&n.to_string(), "\u{a0}×\u{a0}", &letter].concat() }
-    });
-    each.collect::<Vec<_>>().join(", ")
+    let notches = line.change.unsigned_abs();
+    for notch in 0..notches {
+        html.raw("<circle class=\"notch\" r=\"2\" cy=\"7.5\" cx=\"");
+        permille(html, share * (2 * notch + 1) / (2 * notches)).raw("\"/>");
+    }
+    html.raw("</svg>");
+}
+
+/// Rows stand side by side around the head: a strip of their colours.
+fn side_by_side(html: &mut Html, line: &Line, hexes: &[String]) {
+    html.raw("<svg aria-hidden=\"true\" width=\"100%\" height=\"24\">");
+    let all = line.count();
+    let mut at = 0;
+    for (colour, rows) in &line.colours {
+        html.raw("<rect height=\"20\" y=\"2\" x=\"");
+        permille(html, at * 1000 / all).raw("\" width=\"");
+        permille(html, rows * 1000 / all).raw("\" fill=\"");
+        html.text(hexes.get(usize::from(colour.0)).map_or("", String::as_str)).raw("\"/>");
+        at += rows;
+    }
+    html.raw("</svg>");
+}
+
+fn permille(html: &mut Html, share: u32) -> &mut Html {
+    html.number(share / 10).raw(".").number(share % 10).raw("%")
 }
 
 /// Yarn by colour: metres, their range, whole balls.
@@ -184,8 +215,13 @@ pub fn yarn(bench: Bench) -> AnyView {
                 <tbody id="yarn-rows" inner_html=words(move || rows.get())></tbody>
             </table>
             <p class="note">
-                "Estimated from the gauge: chain, stitches, decreases, pom-pom, closing strand and ends; right to a quarter either way, for \
-                 all colours at once. Buy balls of one dye lot."
+                "Estimated from the gauge: every stitch of every part, pom-pom, closing strand and ends; right to a quarter either way, for \
+                 all colours at once. Buy balls of one dye lot. "
+                {words(move || {
+                    let units = bench.figure_units();
+                    let told = bench.shown.with(|s| say::doubt_sentences(&s.hat, units));
+                    if told.len() > 2 { told[1].clone() } else { String::new() }
+                })}
             </p>
             {number(bench, Quantity::Margin, 0, "% over")}
         </section>
@@ -278,7 +314,7 @@ fn plain(bench: Bench, sheet: Memo<Sheet>) -> String {
 
 fn text(sheet: &Sheet) -> String {
     let mut html = Html::new();
-    html.raw("<p class=\"title\">").text(&sheet.title).raw("</p><p class=\"terms\">").text(sheet.terms).raw("</p>");
+    html.raw("<p class=\"title\">").text(&sheet.title).raw("</p><p class=\"terms\">").text(&sheet.terms).raw("</p>");
     for section in &sheet.sections {
         html.raw("<section>").element("h3", section.heading);
         for paragraph in &section.before {

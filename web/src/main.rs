@@ -2,15 +2,21 @@
 
 mod app;
 mod ask;
+mod begin;
 mod bench;
 mod choice;
+mod choose;
 mod crash;
 mod dom;
 mod erase;
+mod facts;
 mod field;
+mod fits;
+mod headline;
 mod html;
 mod keep;
 mod made;
+mod made_rows;
 mod pick;
 mod see;
 mod share;

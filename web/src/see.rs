@@ -1,12 +1,13 @@
-//! The hat as it will be: its numbers, its picture, whom it fits, and the sizes beside it.
+//! The hat as it will be: its numbers and its picture.
 
-use crate::bench::{Bench, Place, Shown};
-use crate::erase::{flag, memo, part_if, words};
+use crate::bench::{Bench, Shown};
+use crate::erase::{flag, memo, words};
 use crate::field::field_id;
+use crate::headline::{Figure, headline};
 use crate::html::Html;
 use hatwright_pattern::picture::{HatLabels, hat_picture, to_markup};
 use hatwright_pattern::{figures, say};
-use hatwright_sizing::{Chosen, Hat, Length, Quantity, Ratio, Remark, Rows, Size, Stitches, YarnLength};
+use hatwright_sizing::YarnLength;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -36,8 +37,8 @@ pub fn answer(bench: Bench) -> AnyView {
     });
     view! {
         <div class="answer" class:stale=flag(move || stale(bench)) id="answer" tabindex="-1" role="group" aria-label="The hat in numbers">
-            <div><b id="answer-stitches">{words(move || stitches(bench))}</b><small>"stitches around"</small></div>
-            <div><b id="answer-rounds">{words(move || rounds(bench))}</b><small>"rounds above the band"</small></div>
+            <div><b id="answer-stitches">{words(move || figure(bench, 0).count.to_string())}</b><small>{words(move || figure(bench, 0).words.to_owned())}</small></div>
+            <div><b id="answer-rounds">{words(move || figure(bench, 1).count.to_string())}</b><small>{words(move || figure(bench, 1).words.to_owned())}</small></div>
             <div><b id="answer-yarn">{yarn}</b><small>{colours}</small></div>
             <div class="fit"><b id="answer-head">{wearer}</b><small id="answer-ages">{others}</small></div>
         </div>
@@ -50,14 +51,9 @@ pub fn stale(bench: Bench) -> bool {
     bench.shown.with(|s| s.refusal.is_some()) || bench.typed.with(|all| all.values().any(|t| t.error.is_some()))
 }
 
-/// Stitches around, in figures.
-pub fn stitches(bench: Bench) -> String {
-    bench.shown.with(|s| s.hat.stitches().to_string())
-}
-
-/// Rounds above the band, in figures.
-pub fn rounds(bench: Bench) -> String {
-    bench.shown.with(|s| s.hat.round_count().to_string())
+/// The first or the second number of the answer.
+pub fn figure(bench: Bench, which: usize) -> Figure {
+    bench.shown.with(|s| headline(s)[which])
 }
 
 /// All the yarn, in figures.
@@ -74,19 +70,18 @@ fn total(shown: &Shown) -> YarnLength {
 pub fn last_good(bench: Bench) -> AnyView {
     let banner = words(move || {
         let mut html = Html::new();
-        let mut line = |place: Place, why: &str| {
-            html.raw("<li><a href=\"#").raw(&field_id(place)).raw("\">").text(why).raw("</a></li>");
+        let mut line = |id: &str, why: &str| {
+            html.raw("<li><a href=\"#").raw(id).raw("\">").text(why).raw("</a></li>");
         };
         bench.typed.with(|all| {
             for (place, typed) in all {
                 if let Some(error) = &typed.error {
-                    line(*place, error);
+                    line(&field_id(*place), error);
                 }
             }
         });
-        let units = bench.figure_units();
-        if let Some(refusal) = bench.shown.with(|s| s.refusal) {
-            line((refusal.field(), 0), &say::refusal(&refusal, units));
+        if let Some((seat, why)) = bench.refused() {
+            line(seat.id(), &why);
         }
         match html.done() {
             lines if lines.is_empty() => lines,
@@ -98,6 +93,10 @@ pub fn last_good(bench: Bench) -> AnyView {
         let link = event.target().and_then(|t| t.dyn_into::<web_sys::Element>().ok()).and_then(|e| e.get_attribute("href"));
         if let Some(field) = link.and_then(|href| crate::dom::element(href.trim_start_matches('#'))) {
             event.prevent_default();
+            // What is folded away cannot be gone to.
+            if let Ok(Some(folded)) = field.closest("details:not([open])") {
+                let _ = folded.set_attribute("open", "");
+            }
             let _ = field.focus();
         }
     };
@@ -110,13 +109,8 @@ pub fn picture(bench: Bench) -> AnyView {
         let units = bench.figure_units();
         let hexes = bench.project.with(|p| p.colours.iter().map(|c| c.hex.to_string()).collect::<Vec<_>>());
         bench.shown.with(|s| {
-            let girth = s.hat.size.girth;
-            let flat = hatwright_sizing::Length::from_ticks(girth.ticks() / 2);
-            let labels = HatLabels {
-                depth: figures::length(s.hat.depth.promised, units),
-                girth: format!("{} flat · {} around", figures::length(flat, units), figures::length(girth, units)),
-            };
-            to_markup(&hat_picture(&s.hat, &labels), &hexes.iter().map(String::as_str).collect::<Vec<_>>())
+            let labels = HatLabels::of(&s.hat, &s.spec, units);
+            to_markup(&hat_picture(&s.hat, &s.spec, &labels), &hexes.iter().map(String::as_str).collect::<Vec<_>>())
         })
     });
     view! {
@@ -126,159 +120,7 @@ pub fn picture(bench: Bench) -> AnyView {
                 let units = bench.figure_units();
                 bench.shown.with(|s| if s.refusal.is_none() { say::why_this_count(&s.hat, units) } else { String::new() })
             })}</figcaption>
-            {sizes(bench)}
         </figure>
     }
     .into_any()
-}
-
-/// The count that was taken and its neighbours; a click takes one.
-fn sizes(bench: Bench) -> AnyView {
-    let row = words(move || {
-        let units = bench.figure_units();
-        bench.shown.with(|s| {
-            let hat = &s.hat;
-            let mut all: Vec<Size> = hat.neighbours.clone();
-            let at = all.iter().position(|n| n.rows > hat.size.rows).unwrap_or(all.len());
-            all.insert(at, hat.size);
-            let mut html = Html::new();
-            for size in all {
-                tag(&mut html, &size, hat, units);
-            }
-            html.done()
-        })
-    });
-    let take = move |event: web_sys::MouseEvent| {
-        let button =
-            event.target().and_then(|t| t.dyn_into::<web_sys::Element>().ok()).and_then(|e| e.closest("button").ok().flatten());
-        let count = |name: &str| button.as_ref().and_then(|b| b.get_attribute(name)).and_then(|n| n.parse::<u32>().ok());
-        if let (Some(rows), Some(stitches)) = (count("data-rows"), count("data-stitches")) {
-            bench.shape(|s| s.chosen = Some(Chosen { rows: Rows::new(rows), stitches: Stitches::new(stitches) }));
-            crate::dom::refocus(&format!("[data-stitches=\"{stitches}\"]"));
-        }
-    };
-    let by_hand = memo(move || {
-        bench.shown.with(|s| s.spec.chosen == Some(Chosen { rows: s.hat.size.rows, stitches: s.hat.size.stitches }))
-    });
-    let free = move || {
-        view! {
-            <p class="note">"This count was taken by hand. "
-                <button type="button" class="plain" id="free-count" on:click=move |_| bench.shape(|s| s.chosen = None)>
-                    "Let the fit decide again"
-                </button>
-            </p>
-        }
-        .into_any()
-    };
-    view! {
-        <div class="sizes">
-            <h3 id="sizes-title">"Other counts"</h3>
-            <div class="row" role="group" aria-labelledby="sizes-title" inner_html=row on:click=take></div>
-            {part_if(move || by_hand.get(), free)}
-        </div>
-    }
-    .into_any()
-}
-
-fn tag(html: &mut Html, size: &Size, hat: &Hat, units: figures::Units) {
-    let taken = *size == hat.size;
-    let line = say::size_line(size, hat, units);
-    html.raw("<button type=\"button\" class=\"size").raw(if taken { " taken" } else { "" });
-    html.raw("\" aria-pressed=\"").raw(if taken { "true" } else { "false" });
-    html.raw("\" data-rows=\"").number(size.rows.get()).raw("\" data-stitches=\"").number(size.stitches.get());
-    html.raw("\" title=\"").text(&line).raw("\"");
-    let loosest = hat.head.girth.cm() * (1.0 + Quantity::LoosestByHand.row().usual_value());
-    let wearable = size.reaches && size.girth.cm() <= loosest;
-    html.raw(if wearable { ">" } else { " disabled>" });
-    html.raw("<b>").number(size.stitches.get()).raw("</b>").element("span", &figures::length(size.girth, units));
-    if size.rows.get() != size.stitches.get() {
-        html.raw("<span>").number(size.rows.get()).raw(" rows</span>");
-    }
-    let verdict = say::size_effect(size, hat, units);
-    html.element("small", &verdict).raw("</button>");
-}
-
-/// Finished size, depth, whom it fits, and what a maker should be told.
-pub fn facts(bench: Bench) -> AnyView {
-    let told = memo(move || {
-        let units = bench.figure_units();
-        bench.shown.with(|s| told(s, units))
-    });
-    view! {
-        <section class="facts card" aria-labelledby="facts-title" class:stale=flag(move || stale(bench))>
-            <h2 id="facts-title">"The finished hat"</h2>
-            <div id="facts" inner_html=words(move || told.get())></div>
-        </section>
-    }
-    .into_any()
-}
-
-fn told(shown: &Shown, units: figures::Units) -> String {
-    let (hat, depth) = (&shown.hat, &shown.hat.depth);
-    let l = |x| figures::length(x, units);
-    let mut html = Html::new();
-    html.raw("<dl>");
-    let mut fact = |term: &str, text: &str| {
-        html.raw("<div>").element("dt", term).element("dd", text).raw("</div>");
-    };
-    let ease = if hat.size.ease.ticks() < 0 {
-        "larger than the head".to_owned()
-    } else {
-        [&figures::percent(hat.size.ease), " smaller than the head"].concat()
-    };
-    fact("Finished girth", &[&l(hat.size.girth), " relaxed, ", &ease].concat());
-    let zone = |girth: Length, stretch: Ratio| l(Length::from_cm(girth.cm() * stretch.value()));
-    let (body, band) = (zone(hat.size.girth, hat.gauge.body_stretch), zone(hat.size.band_girth, hat.gauge.band_stretch));
-    fact("Stretched", &["body ", &body, ", band ", &band, ": it reaches ", &l(hat.size.reach)].concat());
-    fact("Depth", &[&l(depth.promised), " from the crown to the edge; ", &l(depth.wanted), " wanted"].concat());
-    let fold = if depth.fold.ticks() == 0 { String::new() } else { [", ", &l(depth.fold), " of it folded up"].concat() };
-    let (pick, every) = hat.size.pick_up();
-    let joined = if pick == every {
-        [&hat.size.rows.to_string(), " rows, one stitch in each"].concat()
-    } else {
-        let counts = [hat.size.rows.get(), hat.size.stitches.get(), pick, every].map(|n| n.to_string());
-        let [rows, stitches, pick, every] = &counts;
-        [rows, " rows (", &l(hat.size.band_girth), " around); ", stitches, " stitches picked up, ", pick, " in every ", every]
-            .concat()
-    };
-    let tall = shown.spec.band.height.to_string();
-    fact("Band", &[&tall, " stitches tall: ", &l(depth.band), &fold, "; ", &joined].concat());
-    let straight = depth.straight.get();
-    let shaped = (hat.round_count().get() - straight).to_string();
-    let body = if hat.first_decrease().is_some() {
-        [
-            &straight.to_string(),
-            " rounds straight, then ",
-            &shaped,
-            " to shape the crown; ",
-            &l(depth.above_band),
-            " above the band",
-        ]
-        .concat()
-    } else {
-        [&straight.to_string(), " rounds straight; ", &l(depth.above_band), " above the band"].concat()
-    };
-    fact("Body", &body);
-    let last = hat.top.stitches.to_string();
-    fact("Top", &[last.as_str(), if hat.top.gathered { " stitches gathered" } else { " stitches drawn up" }].concat());
-    html.raw("</dl><p id=\"fit-sentence\">").text(&say::fit_sentence(hat, units)).raw("</p><p class=\"note\">");
-    html.text(&say::ribbed_sentence(hat)).raw("</p><ul class=\"told\">");
-    // What stands under the picture or among the cautions is not said again.
-    let elsewhere = |r: &&Remark| matches!(r, Remark::StripesMoved { .. } | Remark::SmallParts | Remark::BabySleep);
-    for remark in hat.remarks.iter().filter(|r| !elsewhere(r)) {
-        let text = say::remark(remark, hat, units);
-        if !text.is_empty() {
-            html.element("li", &text);
-        }
-    }
-    html.raw("</ul>");
-    let cautions = say::cautions(hat, shown.spec.pom_pom.is_some());
-    if !cautions.is_empty() {
-        html.raw("<div class=\"care\" role=\"note\"><h3>Keep the wearer safe</h3><ul>");
-        for caution in &cautions {
-            html.raw("<li>").text(&caution.text).raw(" ").element("small", caution.source).raw("</li>");
-        }
-        html.raw("</ul></div>");
-    }
-    html.done()
 }

@@ -83,6 +83,13 @@ pub fn shelf(bench: Bench, keeper: Keeper, looks: RwSignal<u32>) -> AnyView {
                 {begin(1, "new-crew", "Crew cap, star crown")}
                 {begin(2, "new-baby", "Baby cap, no swatch")}
                 {begin(3, "new-coach", "Coach’s gathered cap")}
+                {begin(4, "new-slouch", "Slouch hat")}
+                {begin(5, "new-stocking", "Stocking cap, from the tip")}
+                {begin(6, "new-tam", "Tam")}
+                {begin(7, "new-flaps", "Child’s ear flaps")}
+                {begin(8, "new-warmer", "Ear warmer")}
+                {begin(9, "new-brimmed", "Sun hat with a brim")}
+                {begin(10, "new-sideways", "Rib hat, worked sideways")}
             </div>
             <h3>"Files"</h3>
             <div class="quick">
@@ -323,7 +330,7 @@ impl Acts {
             let p = self.bench.project.get_untracked();
             Project { name: String::new(), notes: String::new(), ..p.renewed(fresh_id(), dom::now_ms()) }
         };
-        let sample = which.checked_sub(1).and_then(|i| samples([fresh_id(), fresh_id(), fresh_id()]).into_iter().nth(i));
+        let sample = which.checked_sub(1).and_then(|i| samples(core::array::from_fn(|_| fresh_id())).into_iter().nth(i));
         self.put_on_bench(sample.unwrap_or_else(like_this), Coming::Fresh);
     }
 

@@ -1,11 +1,12 @@
-//! Writes pictures of a rowing club's winter caps, as SVG files, into the folder named on the command line.
+//! Writes pictures of a rowing club's winter caps, as SVG files, into the folder named on the command line: every style, and odd ones.
 
-use hatwright_pattern::picture::{HatLabels, hat_picture, round_chart, to_svg};
+use hatwright_pattern::figures::Units;
+use hatwright_pattern::picture::{HatLabels, hat_picture, hat_silhouette, round_chart, round_wheel, style_icon, to_svg};
 use hatwright_sizing::{
-    Age, Ball, BandSpec, Build, Closing, Colour, Count, Coverage, HatSpec, Head, Layout, Length, PomPom, Ratio, RoundStripe,
-    Rounds, RowStripe, Rows, Sex, Stitches, Stretch, Swatch, plan,
+    BandKind, BandSpec, Begun, Closing, Colour, Count, Coverage, Fabric, HatSpec, Head, Layout, Length, PomPom, Ratio,
+    RoundStripe, Rounds, RowStripe, Rows, Shape, SideTop, Stitches, Style, Swatch, plan,
 };
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// Indigo, weld, madder, walnut, undyed, moss.
@@ -16,133 +17,253 @@ fn main() -> ExitCode {
         eprintln!("Name a folder.");
         return ExitCode::FAILURE;
     };
-    for (name, spec) in caps() {
-        let hat = match plan(&spec) {
-            Ok(hat) => hat,
-            Err(refusal) => {
-                eprintln!("{name}: {refusal:?}");
-                return ExitCode::FAILURE;
-            }
-        };
-        let girth = hat.size.girth.cm();
-        let labels = HatLabels {
-            depth: format!("{:.1} cm", hat.depth.promised.cm()),
-            girth: format!("{:.1} cm flat · {girth:.1} cm around", girth / 2.0),
-        };
-        for (end, picture) in [("", hat_picture(&hat, &labels)), ("-rounds", round_chart(&hat))] {
-            if let Err(error) = std::fs::write(folder.join(format!("{name}{end}.svg")), to_svg(&picture, &YARN)) {
-                eprintln!("{name}: {error}");
-                return ExitCode::FAILURE;
-            }
+    match write_all(&folder) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("{error}");
+            ExitCode::FAILURE
         }
     }
-    ExitCode::SUCCESS
 }
 
-fn caps() -> Vec<(&'static str, HatSpec)> {
-    let rows =
-        |all: &[(u8, u32)]| all.iter().map(|(c, n)| RowStripe { colour: Colour(*c), rows: Rows::new(*n) }).collect::<Vec<_>>();
-    let rounds = |all: &[(u8, u32)]| {
-        all.iter().map(|(c, n)| RoundStripe { colour: Colour(*c), rounds: Rounds::new(*n) }).collect::<Vec<_>>()
-    };
-    let balls = |n: usize| vec![Ball { yarn: Count::whole(80) }; n];
-    let gauge = |stitches: i32, rounds: i32| Swatch::Counted {
+fn write_all(folder: &Path) -> Result<(), String> {
+    let write = |name: String, text: String| std::fs::write(folder.join(&name), text).map_err(|e| format!("{name}: {e}"));
+    for (name, spec) in caps() {
+        let hat = plan(&spec).map_err(|refusal| format!("{name}: {refusal:?}"))?;
+        let labels = HatLabels::of(&hat, &spec, Units::Centimetres);
+        write(format!("{name}.svg"), to_svg(&hat_picture(&hat, &spec, &labels), &YARN))?;
+        write(format!("{name}-rounds.svg"), to_svg(&round_chart(&hat), &YARN))?;
+        write(format!("{name}-wheel.svg"), to_svg(&round_wheel(&hat), &YARN))?;
+        write(format!("{name}-small.svg"), to_svg(&hat_silhouette(&hat), &YARN))?;
+    }
+    for style in Style::ALL {
+        write(format!("icon-{style:?}.svg").to_lowercase(), to_svg(&style_icon(style), &[]))?;
+    }
+    Ok(())
+}
+
+fn rows(all: &[(u8, u32)]) -> Vec<RowStripe> {
+    all.iter().map(|(c, n)| RowStripe { colour: Colour(*c), rows: Rows::new(*n) }).collect()
+}
+
+fn rounds(all: &[(u8, u32)]) -> Vec<RoundStripe> {
+    all.iter().map(|(c, n)| RoundStripe { colour: Colour(*c), rounds: Rounds::new(*n) }).collect()
+}
+
+fn gauge(stitches: i32, rounds: i32) -> Swatch {
+    Swatch::Counted {
         stitches: Count::whole(stitches),
         width: Length::from_cm(10.0),
         rounds: Count::whole(rounds),
         height: Length::from_cm(10.0),
-    };
-    let pom = |cm: f64, colour: Option<u8>| Some(PomPom { diameter: Length::from_cm(cm), colour: colour.map(Colour) });
+    }
+}
 
-    let junior = HatSpec {
-        head: Head::ByAge { age: Age::Years(Count::whole(4)), sex: Sex::Unknown, build: Build::Average },
-        swatch: gauge(12, 15),
-        body_stretch: Stretch::Usual,
-        ease: Ratio::of(0.07),
-        coverage: Coverage::OverEars,
-        band: BandSpec {
-            height: Stitches::new(10),
-            fold: Length::from_cm(4.2),
-            swatch: None,
-            stretch: Stretch::Usual,
-            stripes: rows(&[(0, 2), (1, 2)]),
-        },
-        body_stripes: rounds(&[(0, 6), (1, 2)]),
-        layout: Layout::Spread,
-        closing: Closing::Drawn,
-        pom_pom: pom(6.0, None),
-        balls: balls(2),
-        margin: Ratio::of(0.25),
-        chosen: None,
-    };
-    let band = |height: u32, fold: f64, stripes: Vec<RowStripe>| BandSpec {
-        height: Stitches::new(height),
-        fold: Length::from_cm(fold),
-        stripes,
-        ..junior.band.clone()
-    };
+fn pom(cm: f64, colour: u8) -> PomPom {
+    PomPom { diameter: Length::from_cm(cm), colour: Some(Colour(colour)) }
+}
+
+/// A cap with six colours to choose from.
+fn cap() -> HatSpec {
+    let usual = HatSpec::default();
+    HatSpec { balls: vec![usual.balls[0]; 6], ..usual }
+}
+
+fn head(cm: f64) -> Head {
+    Head::Measured(Length::from_cm(cm))
+}
+
+fn band(height: u32, fold: f64, stripes: Vec<RowStripe>) -> BandSpec {
+    BandSpec { height: Stitches::new(height), fold: Length::from_cm(fold), stripes, ..cap().band }
+}
+
+fn around(fabric: Fabric, count: u32, fold: f64, stripes: Vec<RowStripe>) -> BandSpec {
+    BandSpec { kind: BandKind::Around, fabric, rounds: Rounds::new(count), ..band(10, fold, stripes) }
+}
+
+fn caps() -> Vec<(&'static str, HatSpec)> {
+    let mut all = fitted();
+    all.extend(loose());
+    all.extend(sided());
+    all
+}
+
+fn fitted() -> Vec<(&'static str, HatSpec)> {
     vec![
-        ("junior", junior.clone()),
+        ("junior", cap()),
+        ("junior-down", HatSpec { begun: Begun::Crown, ..cap() }),
         (
             "newborn",
             HatSpec {
-                head: Head::Measured(Length::from_cm(33.0)),
+                head: head(33.0),
                 swatch: gauge(20, 23),
                 band: band(8, 0.0, rows(&[(4, 2)])),
                 body_stripes: rounds(&[(5, 1), (4, 3)]),
                 pom_pom: None,
-                balls: balls(6),
-                ..junior.clone()
+                ..cap()
             },
         ),
         (
             "cox",
             HatSpec {
-                head: Head::Measured(Length::from_cm(56.0)),
+                head: head(56.0),
                 coverage: Coverage::EarTops,
                 band: band(5, 0.0, rows(&[(2, 2)])),
                 body_stripes: rounds(&[(2, 4), (4, 1)]),
                 layout: Layout::Wedges(8),
                 pom_pom: None,
-                balls: balls(5),
-                ..junior.clone()
+                ..cap()
             },
         ),
         (
             "stroke",
             HatSpec {
-                head: Head::Measured(Length::from_cm(75.0)),
+                head: head(75.0),
                 swatch: gauge(27, 31),
                 band: band(34, 6.0, rows(&[(3, 4), (4, 2)])),
                 body_stripes: rounds(&[(3, 9), (1, 1), (4, 2), (1, 1)]),
                 layout: Layout::Wedges(6),
-                pom_pom: pom(9.0, Some(4)),
-                balls: balls(5),
-                ..junior.clone()
+                pom_pom: Some(pom(9.0, 4)),
+                ..cap()
             },
         ),
         (
             "gathered",
             HatSpec {
-                head: Head::Measured(Length::from_cm(57.0)),
+                head: head(57.0),
                 band: band(12, 5.0, rows(&[(5, 2)])),
                 body_stripes: rounds(&[(5, 1)]),
                 closing: Closing::Gathered(Stitches::new(400)),
-                pom_pom: pom(8.0, Some(4)),
-                balls: balls(6),
-                ..junior.clone()
+                pom_pom: Some(pom(8.0, 4)),
+                ..cap()
             },
         ),
         (
-            "tall-band",
+            "double",
             HatSpec {
-                head: Head::Measured(Length::from_cm(54.0)),
-                coverage: Coverage::EarLobes,
-                band: band(9, 0.0, rows(&[(0, 2), (4, 2), (2, 2), (4, 2)])),
-                body_stripes: rounds(&[(0, 2), (2, 2)]),
+                head: head(57.0),
+                fabric: Fabric::Double,
+                swatch: gauge(13, 7),
+                band: around(Fabric::PostRib, 6, 0.0, rows(&[(5, 1)])),
+                body_stripes: rounds(&[(5, 3), (4, 1)]),
                 pom_pom: None,
-                balls: balls(5),
-                ..junior
+                ..cap()
+            },
+        ),
+        (
+            "post-rib-fold",
+            HatSpec {
+                head: head(57.0),
+                fabric: Fabric::HalfDoubleBack,
+                swatch: gauge(13, 10),
+                band: around(Fabric::PostRib, 9, 5.0, rows(&[(2, 2), (4, 1)])),
+                body_stripes: rounds(&[(2, 3), (4, 1)]),
+                ..cap()
+            },
+        ),
+        ("plain-rounds", HatSpec { band: around(Fabric::Single, 8, 0.0, rows(&[(0, 1), (4, 1)])), pom_pom: None, ..cap() }),
+        ("no-band", HatSpec { band: BandSpec { kind: BandKind::None, ..cap().band }, pom_pom: None, ..cap() }),
+        ("huge-fold", HatSpec { head: head(56.0), band: band(30, 20.0, rows(&[(0, 2), (1, 2)])), ..cap() }),
+    ]
+}
+
+fn loose() -> Vec<(&'static str, HatSpec)> {
+    let slouch = HatSpec { style: Style::Slouch, pom_pom: None, ..cap() };
+    let stocking = HatSpec { style: Style::Stocking, ..cap() };
+    let tam = HatSpec { style: Style::Tam, band: band(4, 0.0, rows(&[(0, 2), (1, 2)])), ..cap() };
+    let long = |cm: f64| Shape { tail: Length::from_cm(cm), ..Shape::default() };
+    vec![
+        ("slouch", slouch.clone()),
+        ("slouch-down", HatSpec { begun: Begun::Crown, ..slouch.clone() }),
+        (
+            "slouch-grown",
+            HatSpec {
+                head: head(57.0),
+                swatch: gauge(18, 20),
+                shape: Shape { slouch_longer: Length::from_cm(10.0), slouch_wider: Ratio::of(0.3), ..Shape::default() },
+                band: band(9, 0.0, rows(&[(5, 2)])),
+                body_stripes: rounds(&[(5, 5), (4, 2)]),
+                ..slouch
+            },
+        ),
+        ("stocking", stocking.clone()),
+        ("stocking-down", HatSpec { begun: Begun::Crown, ..stocking.clone() }),
+        ("stocking-short", HatSpec { shape: long(8.0), ..stocking.clone() }),
+        ("stocking-1m", HatSpec { shape: long(100.0), ..stocking.clone() }),
+        ("stocking-5m", HatSpec { shape: long(500.0), head: head(57.0), ..stocking.clone() }),
+        (
+            "stocking-baby",
+            HatSpec {
+                head: head(38.0),
+                swatch: gauge(24, 28),
+                band: band(8, 0.0, rows(&[(2, 2)])),
+                body_stripes: rounds(&[(2, 4), (4, 4)]),
+                pom_pom: Some(pom(3.0, 4)),
+                ..stocking
+            },
+        ),
+        ("tam", tam.clone()),
+        ("tam-down", HatSpec { begun: Begun::Crown, ..tam.clone() }),
+        (
+            "tam-grown",
+            HatSpec {
+                head: head(57.0),
+                swatch: gauge(18, 20),
+                shape: Shape { tam_across: Length::from_cm(28.0), ..Shape::default() },
+                layout: Layout::Wedges(6),
+                band: around(Fabric::PostRib, 4, 0.0, rows(&[(2, 1)])),
+                body_stripes: rounds(&[(2, 1)]),
+                pom_pom: Some(pom(4.0, 2)),
+                ..tam
+            },
+        ),
+    ]
+}
+
+fn sided() -> Vec<(&'static str, HatSpec)> {
+    let warmer = HatSpec { style: Style::EarWarmer, pom_pom: None, ..cap() };
+    let flaps = HatSpec { style: Style::EarFlap, band: band(3, 0.0, rows(&[(0, 2), (1, 2)])), ..cap() };
+    let brim = HatSpec { style: Style::Brimmed, pom_pom: None, ..cap() };
+    let side = HatSpec { style: Style::Sideways, fabric: Fabric::SingleBack, body_stripes: rounds(&[(0, 2), (1, 2)]), ..cap() };
+    vec![
+        ("warmer", warmer.clone()),
+        ("warmer-around", HatSpec { head: head(56.0), band: around(Fabric::PostRib, 6, 0.0, rows(&[(2, 2), (4, 1)])), ..warmer }),
+        ("flaps", flaps.clone()),
+        (
+            "flaps-ties",
+            HatSpec {
+                head: head(56.0),
+                begun: Begun::Crown,
+                swatch: gauge(16, 18),
+                shape: Shape { flap_tie: Length::from_cm(30.0), flap_length: Length::from_cm(10.0), ..Shape::default() },
+                band: BandSpec { kind: BandKind::None, ..cap().band },
+                body_stripes: rounds(&[(2, 4), (4, 1), (3, 1), (4, 1)]),
+                ..flaps
+            },
+        ),
+        ("brim", brim.clone()),
+        ("brim-down", HatSpec { begun: Begun::Crown, ..brim.clone() }),
+        (
+            "brim-flare",
+            HatSpec {
+                head: head(57.0),
+                swatch: gauge(18, 20),
+                shape: Shape { brim: Length::from_cm(9.0), flare: Ratio::of(0.5), ..Shape::default() },
+                body_stripes: rounds(&[(4, 6), (1, 1)]),
+                ..brim
+            },
+        ),
+        ("sideways", side.clone()),
+        (
+            "sideways-short",
+            HatSpec {
+                head: head(57.0),
+                swatch: gauge(16, 16),
+                shape: Shape { side_top: SideTop::ShortRows, ..Shape::default() },
+                body_stripes: rounds(&[(2, 4), (4, 2)]),
+                band: band(10, 0.0, rows(&[(0, 2)])),
+                pom_pom: None,
+                ..side
             },
         ),
     ]

@@ -4,9 +4,11 @@
 //! rounded half away from zero.
 
 mod ages;
+mod days;
 mod read;
 
 pub use ages::{age, age_range, age_span};
+pub use days::{date, day};
 pub use read::{Misread, parse, parse_for};
 
 use hatwright_sizing::{Length, Ratio, Unit, YarnLength};
@@ -30,6 +32,7 @@ pub enum Units {
 /// use hatwright_sizing::Unit;
 /// assert_eq!(show(52_500, Unit::Length, Centimetres), "52.5");
 /// assert_eq!(show(52_070, Unit::Length, Inches), "20.5");
+/// assert_eq!(show(550, Unit::Hook, Inches), "5.5");
 /// ```
 pub fn show(ticks: i32, unit: Unit, units: Units) -> String {
     let Some(scale) = unit_scale(unit, units, "") else { return String::new() };
@@ -66,6 +69,7 @@ pub const fn unit_label(unit: Unit, units: Units) -> &'static str {
         (Unit::Yarn, Units::Inches) => "yd",
         (Unit::Percent, _) => "%",
         (Unit::Factor, _) => "×",
+        (Unit::Hook, _) => "mm",
         (Unit::Count | Unit::Whole | Unit::Price, _) => "",
     }
 }
@@ -214,7 +218,8 @@ mod tests {
     use proptest::prelude::*;
 
     const BOTH: [Units; 2] = [Units::Centimetres, Units::Inches];
-    const ALL: [Unit; 7] = [Unit::Length, Unit::Yarn, Unit::Count, Unit::Whole, Unit::Percent, Unit::Factor, Unit::Price];
+    const ALL: [Unit; 8] =
+        [Unit::Length, Unit::Yarn, Unit::Count, Unit::Whole, Unit::Percent, Unit::Factor, Unit::Price, Unit::Hook];
 
     #[test]
     fn limits_are_rounded_to_the_safe_side() {
@@ -243,7 +248,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn typed_hundredths_come_back(hundredths in 0..200_000_u32, unit in 0..7_usize) {
+        fn typed_hundredths_come_back(hundredths in 0..200_000_u32, unit in 0..8_usize) {
             let unit = ALL[unit];
             let typed = decimal(hundredths.into(), 2);
             for units in BOTH {
@@ -261,7 +266,7 @@ mod tests {
         }
 
         #[test]
-        fn everything_shown_is_within_half_a_hundredth(ticks in 0..i32::MAX, unit in 0..7_usize) {
+        fn everything_shown_is_within_half_a_hundredth(ticks in 0..i32::MAX, unit in 0..8_usize) {
             let unit = ALL[unit];
             for units in BOTH {
                 let Ok(back) = parse(&show(ticks, unit, units), unit, units) else { continue };

@@ -36,6 +36,12 @@ impl fmt::Display for SayBreach {
             Breach::NoSuchColour(colour) => {
                 write!(f, "it uses colour number {}, which it does not have", u16::from(colour.0) + 1)
             }
+            Breach::Dates => f.write_str("it is worn before its wearer is born, or more than 110 years after"),
+            Breach::UnfitFabric => f.write_str(
+                "a part of it is of a fabric that it cannot be worked in: a post-stitch rib is worked around and makes no body, and a \
+                 slip-stitch rib is worked sideways",
+            ),
+            Breach::KeptRounds => f.write_str("the rounds that it was begun with cannot be worked one upon the other"),
         }
     }
 }
@@ -43,6 +49,7 @@ impl fmt::Display for SayBreach {
 fn unit(row: &Row) -> &'static str {
     match row.unit {
         Unit::Length => " cm",
+        Unit::Hook => " mm",
         Unit::Yarn => " m",
         Unit::Percent => " %",
         Unit::Count | Unit::Whole | Unit::Factor | Unit::Price => "",
@@ -56,7 +63,7 @@ impl fmt::Display for Plain<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let scale: u32 = match self.0.unit {
             Unit::Length | Unit::Price => 1000,
-            Unit::Yarn | Unit::Count | Unit::Percent => 100,
+            Unit::Yarn | Unit::Count | Unit::Percent | Unit::Hook => 100,
             Unit::Whole => 1,
             Unit::Factor => 10_000,
         };

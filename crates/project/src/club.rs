@@ -1,5 +1,7 @@
 //! Hats to begin with: a rowing club's winter caps, and the colours of natural dyes.
 
+mod styles;
+
 use crate::{ColourName, Project, ProjectId, Rgb, Terms, Units};
 use hatwright_sizing::{
     Age, Ball, BandSpec, BandSwatch, Build, Closing, Colour, Count, Coverage, HatSpec, Head, Layout, Length, PomPom, Ratio,
@@ -21,6 +23,7 @@ const WELD: usize = 1;
 const MADDER: usize = 2;
 const WALNUT: usize = 3;
 const UNDYED: usize = 4;
+const LOGWOOD: usize = 5;
 
 /// The hat of a first visit: a cap for four years, in two colours, at 12 stitches and 15 rounds to 10 cm.
 pub fn example(id: ProjectId) -> Project {
@@ -37,16 +40,31 @@ pub fn example(id: ProjectId) -> Project {
         pom_pom: Some(PomPom { diameter: Length::from_ticks(6_000), colour: None }),
         balls: balls(2, 80),
         margin: percent(25),
-        chosen: None,
+        ..HatSpec::default()
     };
     cap(id, "Rowing club, junior cap", Units::Centimetres, Terms::Us, &[INDIGO, WELD], spec)
 }
 
-/// Three more of the club's caps: a grown-up's in three colours with a starred crown, in UK terms; a baby's in fine yarn without a
-/// swatch or a pom-pom; and a gathered one in inches, with its band's own swatch.
-pub fn samples(ids: [ProjectId; 3]) -> [Project; 3] {
-    let [crew, baby, coach] = ids;
-    [crew_cap(crew), baby_cap(baby), coach_cap(coach)]
+/// How many [`samples`] there are.
+pub const SAMPLES: usize = 10;
+
+/// More of the club's hats, all of which can be made. First three caps: a grown-up's in three colours with a starred crown, in UK terms; a
+/// baby's in fine yarn without a swatch or a pom-pom; and a gathered one in inches, with its band's own swatch. Then a hat of every
+/// other style: slouch, stocking cap, tam, a child's with ear flaps, ear warmer, brimmed, and worked sideways in rib.
+pub fn samples(ids: [ProjectId; SAMPLES]) -> [Project; SAMPLES] {
+    let [crew, baby, coach, slouch, stocking, tam, flaps, warmer, brimmed, sideways] = ids;
+    [
+        crew_cap(crew),
+        baby_cap(baby),
+        coach_cap(coach),
+        styles::slouch(slouch),
+        styles::stocking_cap(stocking),
+        styles::tam(tam),
+        styles::ear_flaps(flaps),
+        styles::ear_warmer(warmer),
+        styles::brimmed(brimmed),
+        styles::sideways(sideways),
+    ]
 }
 
 fn crew_cap(id: ProjectId) -> Project {
@@ -63,7 +81,7 @@ fn crew_cap(id: ProjectId) -> Project {
         pom_pom: Some(PomPom { diameter: Length::from_ticks(7_000), colour: Some(Colour(1)) }),
         balls: balls(3, 120),
         margin: percent(20),
-        chosen: None,
+        ..HatSpec::default()
     };
     cap(id, "Rowing club, crew cap", Units::Centimetres, Terms::Uk, &[MADDER, UNDYED, WALNUT], spec)
 }
@@ -82,7 +100,7 @@ fn baby_cap(id: ProjectId) -> Project {
         pom_pom: None,
         balls: balls(2, 210),
         margin: percent(25),
-        chosen: None,
+        ..HatSpec::default()
     };
     cap(id, "Rowing club, baby cap", Units::Centimetres, Terms::Us, &[UNDYED, WELD], spec)
 }
@@ -103,7 +121,7 @@ fn coach_cap(id: ProjectId) -> Project {
         pom_pom: Some(PomPom { diameter: Length::from_ticks(6_985), colour: None }),
         balls: balls(2, 100),
         margin: percent(25),
-        chosen: None,
+        ..HatSpec::default()
     };
     cap(id, "Rowing club, coach's cap", Units::Inches, Terms::Us, &[WALNUT, WELD], spec)
 }
@@ -129,7 +147,7 @@ fn counted(stitches: i32, rounds: i32, over: Length) -> Swatch {
 
 fn band(height: u32, fold: Length, swatch: Option<BandSwatch>, stripes: &[(u8, u32)]) -> BandSpec {
     let stripes = stripes.iter().map(|&(colour, rows)| RowStripe { colour: Colour(colour), rows: Rows::new(rows) }).collect();
-    BandSpec { height: Stitches::new(height), fold, swatch, stretch: Stretch::Usual, stripes }
+    BandSpec { height: Stitches::new(height), fold, swatch, stripes, ..HatSpec::default().band }
 }
 
 fn rounds(stripes: &[(u8, u32)]) -> Vec<RoundStripe> {

@@ -21,7 +21,7 @@ mod tests;
 pub mod text;
 
 pub use breach::SayBreach;
-pub use club::{DYES, example, samples};
+pub use club::{DYES, SAMPLES, example, samples};
 pub use document::{ColourName, Project, Terms, Units};
 pub use id::{BadId, ProjectId};
 pub use json::{Unreadable, open, to_json};

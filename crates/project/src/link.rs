@@ -2,9 +2,12 @@
 //!
 //! A version digit, then in base64url (RFC 4648 §5, no padding) the hat in postcard, then the CRC-32 of the digit and the hat,
 //! low byte first. Digit, base64url and checksum are the same in all versions to come, so that a link from a newer version is
-//! told from a damaged one. What version 1 holds is fixed by the links in `samples/v1`. When a struct below [`HatSpec`] changes,
-//! its old shape moves in here, private, as version 1's, with a function to the new one; version 2 gets digit 2 and an arm in
+//! told from a damaged one. What a version holds is fixed by the links in `samples`. When a struct below [`v2`]'s changes, its old
+//! shape moves in there, private, as version 2's, with a function to the new one; version 3 gets digit 3 and an arm in
 //! [`from_link`].
+
+mod v1;
+mod v2;
 
 use crate::checksum::checksum;
 use crate::document::check;
@@ -12,22 +15,12 @@ use crate::text::{COLOUR, NAME};
 use crate::{ColourName, Project, ProjectId, Rgb, SayBreach, Terms, Units};
 use core::fmt;
 use data_encoding::BASE64URL_NOPAD;
-use hatwright_sizing::{Breach, HatSpec, PLANNER};
-use serde::{Deserialize, Serialize};
+use hatwright_sizing::{Breach, HatSpec};
+use serde::de::DeserializeOwned;
 
-const VERSION: u8 = b'1';
+const VERSION: u8 = b'2';
 /// The longest fragment that is looked at. The longest hat makes a link of under 3000 characters.
 pub const LONGEST_LINK: usize = 8192;
-
-#[derive(Serialize, Deserialize)]
-struct LinkV1 {
-    planner: u32,
-    name: String,
-    units: Units,
-    terms: Terms,
-    colours: Vec<(String, [u8; 3])>,
-    spec: HatSpec,
-}
 
 /// A hat that came by link: a [`Project`] but for what stays with its owner.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -54,26 +47,18 @@ impl Linked {
     }
 }
 
-/// The link of a hat, without the `#`. Notes, identity, revision and time are left out.
+/// The link of a hat, without the `#`. Notes, identity, revision and time are left out, and so are the rounds of a hat in progress;
+/// days of birth and wearing become the girth that they give.
 ///
 /// ```
 /// use hatwright_project::{ProjectId, example, from_link, to_link};
 /// let hat = example(ProjectId::from_bits(1));
 /// let link = to_link(&hat);
-/// assert!(link.len() <= 150);
+/// assert!(link.len() <= 170);
 /// assert_eq!(from_link(&link).unwrap().spec, hat.spec);
 /// ```
 pub fn to_link(project: &Project) -> String {
-    let colours = project.colours.iter().map(|c| (COLOUR.tidy(&c.name), c.hex.channels())).collect();
-    let link = LinkV1 {
-        planner: PLANNER,
-        name: NAME.tidy(&project.name),
-        units: project.units,
-        terms: project.terms,
-        colours,
-        spec: project.spec.clone(),
-    };
-    let mut bytes = postcard::to_allocvec(&link).unwrap_or_default();
+    let mut bytes = postcard::to_allocvec(&v2::Link::of(project)).unwrap_or_default();
     bytes.extend(checksum(&[&[VERSION], &bytes]).to_le_bytes());
     let mut text = String::from(char::from(VERSION));
     BASE64URL_NOPAD.encode_append(&bytes, &mut text);
@@ -99,21 +84,30 @@ pub fn from_link(fragment: &str) -> Result<Linked, BadLink> {
         return Err(BadLink::Damaged);
     }
     match version {
-        VERSION => read_v1(hat),
+        b'1' => checked(parse::<v1::Link>(hat)?.migrate()),
+        VERSION => checked(parse::<v2::Link>(hat)?.migrate().ok_or(BadLink::Damaged)?),
         _ => Err(BadLink::Newer),
     }
 }
 
-fn read_v1(hat: &[u8]) -> Result<Linked, BadLink> {
-    let (LinkV1 { planner, name, units, terms, colours, spec }, rest) =
-        postcard::take_from_bytes(hat).map_err(|_| BadLink::Damaged)?;
-    let whole = rest.is_empty() && NAME.holds(&name) && colours.iter().all(|(name, _)| COLOUR.holds(name));
-    if !whole {
+/// A version's own structs, and nothing after them.
+fn parse<T: DeserializeOwned>(hat: &[u8]) -> Result<T, BadLink> {
+    match postcard::take_from_bytes(hat) {
+        Ok((link, [])) => Ok(link),
+        _ => Err(BadLink::Damaged),
+    }
+}
+
+fn checked(linked: Linked) -> Result<Linked, BadLink> {
+    if !NAME.holds(&linked.name) || !linked.colours.iter().all(|colour| COLOUR.holds(&colour.name)) {
         return Err(BadLink::Damaged);
     }
-    check(&spec, colours.len()).map_err(BadLink::OutOfRange)?;
-    let colours = colours.into_iter().map(|(name, [r, g, b])| ColourName { name, hex: Rgb::new(r, g, b) }).collect();
-    Ok(Linked { planner, name, units, terms, colours, spec })
+    check(&linked.spec, linked.colours.len()).map_err(BadLink::OutOfRange)?;
+    Ok(linked)
+}
+
+fn named(colours: Vec<(String, [u8; 3])>) -> Vec<ColourName> {
+    colours.into_iter().map(|(name, [r, g, b])| ColourName { name, hex: Rgb::new(r, g, b) }).collect()
 }
 
 /// Why a fragment is not a hat.

@@ -4,8 +4,9 @@
 
 use crate::{ColourName, Project, ProjectId, Rgb, Terms, Units};
 use hatwright_sizing::{
-    Age, Ball, BandSpec, BandSwatch, Build, Chosen, Closing, Colour, Count, Coverage, HatSpec, Head, Layout, Length, PomPom,
-    Quantity, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Stitches, Stretch, Swatch, YarnWeight,
+    Age, Ball, BandKind, BandSpec, BandSwatch, Begun, Build, Chosen, Closing, Colour, Count, Coverage, Day, Edge, Fabric,
+    HatSpec, Head, Kept, KeptRounds, Layout, Length, PomPom, Quantity, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape,
+    SideTop, Stitches, Stretch, Style, Swatch, Taste, Way, YarnWeight,
 };
 use proptest::collection::vec;
 use proptest::option;
@@ -15,46 +16,52 @@ use proptest::prelude::*;
 pub fn arb_spec() -> BoxedStrategy<HatSpec> {
     (1..=HatSpec::MOST_COLOURS)
         .prop_flat_map(|colours| {
-            let body = (head(), swatch(), stretch(Quantity::BodyStretch), ratio(Quantity::Ease), coverage());
+            let body = (head(), lengths(), swatch(), stretch(Quantity::BodyStretch), ratio(Quantity::Ease), coverage());
             let stripes = vec(round_stripe(colours, whole(Quantity::StripeRounds)), 1..=HatSpec::MOST_STRIPES);
             let top = (layout(), closing(), option::of(pom_pom(colours)));
             let balls = vec(count(Quantity::BallYarn).prop_map(|yarn| Ball { yarn }), colours);
-            let chosen = option::of((any::<u32>(), any::<u32>()));
-            (body, band(colours), stripes, top, balls, ratio(Quantity::Margin), chosen).prop_map(
-                |(
-                    (head, swatch, body_stretch, ease, coverage),
-                    band,
-                    body_stripes,
-                    (layout, closing, pom_pom),
-                    balls,
-                    margin,
-                    chosen,
-                )| {
-                    let chosen =
-                        chosen.map(|(rows, stitches)| Chosen { rows: Rows::new(rows), stitches: Stitches::new(stitches) });
-                    HatSpec {
-                        head,
-                        swatch,
-                        body_stretch,
-                        ease,
-                        coverage,
-                        band,
-                        body_stripes,
-                        layout,
-                        closing,
-                        pom_pom,
-                        balls,
-                        margin,
-                        chosen,
-                    }
-                },
-            )
+            let said =
+                (ratio(Quantity::Margin), option::of((any::<u32>(), any::<u32>())), taste(), option::weighted(0.2, kept()));
+            (kind(), body, band(colours), stripes, top, balls, said)
+        })
+        .prop_map(|(kind, body, band, body_stripes, top, balls, said)| {
+            let (style, shape, begun, way, fabric) = kind;
+            let (head, (over_top, lining, hook, strands), swatch, body_stretch, ease, coverage) = body;
+            let (layout, closing, pom_pom) = top;
+            let (margin, chosen, taste, kept) = said;
+            let chosen = chosen.map(|(rows, stitches)| Chosen { rows: Rows::new(rows), stitches: Stitches::new(stitches) });
+            HatSpec {
+                head,
+                over_top,
+                lining,
+                style,
+                shape,
+                begun,
+                way,
+                fabric,
+                swatch,
+                hook,
+                strands,
+                body_stretch,
+                ease,
+                coverage,
+                band,
+                body_stripes,
+                layout,
+                closing,
+                pom_pom,
+                balls,
+                margin,
+                chosen,
+                taste,
+                kept,
+            }
         })
         .boxed()
 }
 
 /// Specs such as people would ask for: heads from newborn to large adult, gauges from fine to bulky with rounds to suit, small
-/// even stripes, bands that leave room for a crown. Most of them have a hat.
+/// even stripes, bands that leave room for a crown; of any style and any fabric. Most of them have a hat.
 pub fn arb_usual_spec() -> BoxedStrategy<HatSpec> {
     let gauge = (32_000..=62_000_i32, 800..=2_600_i32, 90..=135_i32);
     let stripe_counts = (1..=3_usize, 1..=4_usize);
@@ -80,13 +87,16 @@ pub fn arb_usual_spec() -> BoxedStrategy<HatSpec> {
                     ease: Ratio::from_ticks(ease),
                     band: BandSpec {
                         height: Stitches::new(height.max(2)),
+                        rounds: Rounds::new((f64::from(band_cm) * f64::from(stitches * shape / 100) / 1000.0).max(1.0) as u32),
                         fold,
                         swatch: None,
                         stretch: Stretch::Usual,
                         stripes: band_stripes,
+                        ..wild.band
                     },
                     body_stripes,
                     chosen: None,
+                    kept: None,
                     ..wild.clone()
                 }
             })
@@ -166,12 +176,93 @@ fn head() -> BoxedStrategy<Head> {
         count(Quantity::AgeYears).prop_map(Age::Years),
     ];
     let sex = prop_oneof![Just(Sex::Unknown), Just(Sex::Female), Just(Sex::Male)];
-    let build = prop_oneof![Just(Build::Small), Just(Build::Average), Just(Build::Large)];
+    let build = prop_oneof![
+        Just(Build::Small),
+        Just(Build::Average),
+        Just(Build::Large),
+        ratio(Quantity::Percentile).prop_map(Build::Percentile)
+    ];
+    // Any day on which somebody may have been born, and 110 years of 365.25 days after it.
+    let days = (-40_000..=100_000_i32, 0..=40_177_i32);
     prop_oneof![
         length(Quantity::HeadGirth).prop_map(Head::Measured),
-        (age, sex, build).prop_map(|(age, sex, build)| Head::ByAge { age, sex, build }),
+        (age, sex.clone(), build.clone()).prop_map(|(age, sex, build)| Head::ByAge { age, sex, build }),
+        (days, sex, build).prop_map(|((born, lived), sex, build)| Head::ByDates {
+            born: Day(born),
+            worn: Day(born + lived),
+            sex,
+            build
+        }),
     ]
     .boxed()
+}
+
+type Lengths = (Option<Length>, Length, Option<Length>, u32);
+
+/// Over the top, lining, hook, strands.
+fn lengths() -> BoxedStrategy<Lengths> {
+    let over_top = option::of(length(Quantity::OverTop));
+    (over_top, length(Quantity::Lining), option::of(length(Quantity::Hook)), whole(Quantity::Strands)).boxed()
+}
+
+type Kind = (Style, Shape, Begun, Way, Fabric);
+
+/// A style with its measures, its direction, its way and a fabric that its body may be of.
+fn kind() -> BoxedStrategy<Kind> {
+    let begun = prop_oneof![Just(Begun::Band), Just(Begun::Crown)];
+    let way = prop_oneof![Just(Way::Spiral), Just(Way::Joined)];
+    (prop::sample::select(&Style::ALL[..]), shape(), begun, way)
+        .prop_flat_map(|(style, shape, begun, way)| {
+            let fit: Vec<Fabric> = Fabric::ALL.iter().copied().filter(|fabric| fabric.bodies(style)).collect();
+            (Just(style), Just(shape), Just(begun), Just(way), prop::sample::select(fit))
+        })
+        .boxed()
+}
+
+fn shape() -> BoxedStrategy<Shape> {
+    use Quantity as Q;
+    let side_top = prop_oneof![Just(SideTop::Gathered), Just(SideTop::ShortRows)];
+    let loose = (ratio(Q::SlouchWider), length(Q::SlouchLonger), length(Q::Tail), length(Q::Taper), whole(Q::TailStitches));
+    let parts = (length(Q::TamAcross), length(Q::FlapLength), length(Q::FlapTie), length(Q::Brim), ratio(Q::Flare));
+    (loose, parts, whole(Q::SideWedges), side_top)
+        .prop_map(|(loose, parts, side_wedges, side_top)| {
+            let (slouch_wider, slouch_longer, tail, taper, tail_stitches) = loose;
+            let (tam_across, flap_length, flap_tie, brim, flare) = parts;
+            Shape {
+                slouch_wider,
+                slouch_longer,
+                tail,
+                taper,
+                tail_stitches: Stitches::new(tail_stitches),
+                tam_across,
+                flap_length,
+                flap_tie,
+                brim,
+                flare,
+                side_wedges,
+                side_top,
+            }
+        })
+        .boxed()
+}
+
+fn taste() -> BoxedStrategy<Taste> {
+    prop_oneof![Just(Taste::Balanced), Just(Taste::Smooth), Just(Taste::Simple), Just(Taste::Nearest)].boxed()
+}
+
+/// Rounds that a hook can make of one another, up and down.
+fn kept() -> BoxedStrategy<Kept> {
+    let step = (any::<bool>(), 0..=1_000_u32, 0..=1_000_u32, prop_oneof![9 => 1..=20_u32, 1 => 1..=2_000_u32]);
+    ((any::<u32>(), any::<u32>(), any::<u32>()), 4..=4_000_u32, vec(step, 0..12))
+        .prop_map(|((planner, rows, stitches), first, steps)| {
+            let mut after = first;
+            let rounds = steps.into_iter().map(|(narrower, change, lead, times)| {
+                after = if narrower { after - after * change / 2_000 } else { (after + after * change / 1_000).min(4_000) };
+                KeptRounds { after, lead: lead.min(after), times }
+            });
+            Kept { planner, rows: Rows::new(rows), stitches: Stitches::new(stitches), rounds: rounds.collect() }
+        })
+        .boxed()
 }
 
 fn swatch() -> BoxedStrategy<Swatch> {
@@ -205,13 +296,35 @@ fn band(colours: usize) -> BoxedStrategy<BandSpec> {
     );
     let own = own.prop_map(|(stitches, width, rows, length)| BandSwatch { stitches, width, rows, length });
     let stripes = vec(row_stripe(colours, whole(Quantity::StripeRows)), 1..=HatSpec::MOST_STRIPES);
-    (whole(Quantity::BandHeight), length(Quantity::Fold), option::of(own), stretch(Quantity::BandStretch), stripes)
-        .prop_map(|(height, fold, swatch, stretch, stripes)| BandSpec {
+    let measures = (
+        whole(Quantity::BandHeight),
+        whole(Quantity::BandRounds),
+        length(Quantity::Fold),
+        option::of(length(Quantity::BandHook)),
+    );
+    (band_kind(), measures, option::of(own), stretch(Quantity::BandStretch), stripes)
+        .prop_map(|((kind, fabric, edge), (height, rounds, fold, hook), swatch, stretch, stripes)| BandSpec {
+            kind,
+            fabric,
+            edge,
+            hook,
+            rounds: Rounds::new(rounds),
             height: Stitches::new(height),
             fold,
             swatch,
             stretch,
             stripes,
+        })
+        .boxed()
+}
+
+/// A kind of band, a fabric that it may be of, and how its edge begins.
+fn band_kind() -> BoxedStrategy<(BandKind, Fabric, Edge)> {
+    let edge = prop_oneof![Just(Edge::Chainless), Just(Edge::LooseChain)];
+    (prop_oneof![Just(BandKind::Sideways), Just(BandKind::Around), Just(BandKind::None)], edge)
+        .prop_flat_map(|(kind, edge)| {
+            let fit: Vec<Fabric> = Fabric::ALL.iter().copied().filter(|fabric| fabric.bands(kind)).collect();
+            (Just(kind), prop::sample::select(fit), Just(edge))
         })
         .boxed()
 }

@@ -1,7 +1,7 @@
 //! How long a plan takes: it has to be ready in the frame of the keystroke that changed it.
 
 use divan::{Bencher, black_box};
-use hatwright_sizing::{Closing, Count, Coverage, HatSpec, Head, Layout, Length, Stitches, Swatch, plan};
+use hatwright_sizing::{Begun, Closing, Count, Coverage, HatSpec, Head, Layout, Length, Stitches, Style, Swatch, plan};
 
 fn main() {
     divan::main();
@@ -54,6 +54,38 @@ fn adults_fine_wedges(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn adults_fine_gathered(bencher: Bencher<'_, '_>) {
     run(bencher, &HatSpec { closing: Closing::Gathered(Stitches::new(60)), ..spec(57.0, 32, 38) });
+}
+
+/// The same begun at the crown.
+#[divan::bench]
+fn adults_fine_from_the_crown(bencher: Bencher<'_, '_>) {
+    run(bencher, &HatSpec { begun: Begun::Crown, ..spec(57.0, 32, 38) });
+}
+
+/// An adult's stocking cap in the same yarn with a tail of 40 cm.
+fn stocking(head: f64) -> HatSpec {
+    let mut spec = HatSpec { style: Style::Stocking, ..spec(head, 32, 38) };
+    spec.shape.tail = Length::from_cm(40.0);
+    spec
+}
+
+#[divan::bench]
+fn adults_fine_stocking(bencher: Bencher<'_, '_>) {
+    run(bencher, &stocking(57.0));
+}
+
+/// Eleven sizes of it, 42 to 62 cm.
+#[divan::bench]
+fn eleven_stockings(bencher: Bencher<'_, '_>) {
+    let sizes: Vec<HatSpec> = (0..11).map(|i| stocking(42.0 + 2.0 * f64::from(i))).collect();
+    assert!(sizes.iter().all(|spec| plan(spec).is_ok()));
+    bencher.bench_local(|| sizes.iter().filter(|spec| plan(black_box(spec)).is_ok()).count());
+}
+
+/// A tam: two discs and no more.
+#[divan::bench]
+fn adults_fine_tam(bencher: Bencher<'_, '_>) {
+    run(bencher, &HatSpec { style: Style::Tam, ..spec(57.0, 32, 38) });
 }
 
 /// Almost the most stitches that a hat of this kind has: 40 to 10 cm on a head of 66 cm.

@@ -16,7 +16,13 @@ enum Shape {
     Dome { quarter: f64 },
     /// A flat disc whose edge is rounded with this radius.
     Disc { edge: f64 },
+    /// A girth of `narrow` up to `from`, then straight to the full girth at `to`.
+    Cone { narrow: f64, from: f64, to: f64 },
 }
+
+/// Radius of the rounded edge of a slouch hat's flat closing, as a share of its disc's radius (practice, no source: a third is
+/// 3 cm on an adult's hat).
+const SLOUCH_EDGE: f64 = 1.0 / 3.0;
 
 impl Curve {
     /// The curve for fabric of `arc` cm above the band on a head of girth `head`; `None` where even a flat disc would not close.
@@ -39,6 +45,26 @@ impl Curve {
         Some(Self { girth, shape })
     }
 
+    /// A flat closing on a tube: a disc whose edge is rounded with a third of its radius, or with less where the arc is short. `None`
+    /// where even a disc without a rounded edge would not close.
+    ///
+    /// A tube of 61 cm is a disc of 9.7 cm radius: flat to 6.5 cm, then rounded with 3.2 cm until the tube begins, 11.6 cm out.
+    pub fn slouch(girth: f64, arc: f64) -> Option<Self> {
+        let radius = girth / TAU;
+        let edge = ((arc - radius) / (PI / 2.0 - 1.0)).min(radius * SLOUCH_EDGE);
+        (edge >= 0.0).then_some(Self { girth, shape: Shape::Disc { edge } })
+    }
+
+    /// A flat disc of this girth: 2π a centimetre.
+    pub const fn flat(girth: f64) -> Self {
+        Self { girth, shape: Shape::Disc { edge: 0.0 } }
+    }
+
+    /// From one girth, up to a distance from the centre, to another, from a distance on, in a straight line between.
+    pub const fn cone(narrow: f64, from: f64, girth: f64, to: f64) -> Self {
+        Self { girth, shape: Shape::Cone { narrow, from, to } }
+    }
+
     /// Girth at a distance from the centre; 0 at and before the centre.
     pub fn at(&self, s: f64) -> f64 {
         if s <= 0.0 {
@@ -57,7 +83,10 @@ impl Curve {
                     self.girth
                 }
             }
-            Shape::Dome { .. } => self.girth,
+            Shape::Cone { narrow, from, to } if s < to => {
+                narrow + (self.girth - narrow) * ((s - from) / (to - from).max(f64::MIN_POSITIVE)).max(0.0)
+            }
+            Shape::Dome { .. } | Shape::Cone { .. } => self.girth,
         }
     }
 }
@@ -101,6 +130,25 @@ mod tests {
             let grown = (disc.at(4.0 * h) - disc.at(3.0 * h)) / w;
             assert!((grown - want).abs() < 0.05, "{grown}");
             assert!((grown - rule).abs() <= 0.55);
+        }
+    }
+
+    /// A slouch hat's closing is a disc whose edge is rounded with a third of its radius, where the arc allows it.
+    #[test]
+    fn a_slouch_closes_flat() {
+        let (girth, radius) = (61.0, 61.0 / TAU);
+        let curve = Curve::slouch(girth, 25.0).unwrap();
+        let begins = radius * (2.0 / 3.0 + PI / 6.0);
+        assert!((curve.at(radius / 2.0) - girth / 2.0).abs() < 1e-9);
+        assert!((curve.at(begins) - girth).abs() < 1e-6 && curve.at(begins - 0.5) < girth - 0.1);
+        assert!(Curve::slouch(girth, radius + 0.01).is_some() && Curve::slouch(girth, radius - 0.01).is_none());
+    }
+
+    #[test]
+    fn a_cone_is_straight_between_two_tubes() {
+        let curve = Curve::cone(8.0, 10.0, 48.0, 30.0);
+        for (s, girth) in [(5.0, 8.0), (10.0, 8.0), (20.0, 28.0), (30.0, 48.0), (40.0, 48.0)] {
+            assert!((curve.at(s) - girth).abs() < 1e-9, "at {s}");
         }
     }
 }

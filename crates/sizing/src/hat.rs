@@ -1,9 +1,9 @@
 //! A planned hat: the planner's whole output. Numbers only; the words are made elsewhere.
 
-use crate::{Change, Colour, Length, Quantity, Ratio, Rounds, Rows, Stitches, changes};
+use crate::{BandKind, Begun, Change, Colour, Length, Quantity, Ratio, Rounds, Rows, SideTop, Stitches, Style};
 
 /// The planner's version: a change in any plan that it makes changes this number.
-pub const PLANNER: u32 = 1;
+pub const PLANNER: u32 = 2;
 
 /// A hat that can be made and worn.
 ///
@@ -11,6 +11,12 @@ pub const PLANNER: u32 = 1;
 /// 10 cm, a band of 10 stitches with 4.2 cm of it folded up, two-row stripes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hat {
+    /// Which kind of hat.
+    pub style: Style,
+    /// Where the work begins: always at the band where there is no crown in rounds.
+    pub begun: Begun,
+    /// How the band is worked, if there is one.
+    pub band: BandKind,
     /// The head that it is for.
     pub head: HeadSize,
     /// The girth that the ease asks for: 46.3 cm.
@@ -24,16 +30,25 @@ pub struct Hat {
     pub neighbours: Vec<Size>,
     /// Heights.
     pub depth: Depth,
-    /// Every round above the band, from the pick-up round to the last before closing.
+    /// Every round, in working order: with a sideways band those above it (or, begun at the crown, those before it); rounds of a band
+    /// worked around, of a tail and of a brim among them. None where the hat has no rounds.
     pub rounds: Vec<Round>,
-    /// How the top ends.
-    pub top: Top,
-    /// Rows of the band, in order, by colour: as long as the band has rows.
+    /// How far the crown's rounds are from its curve, as the root of the mean square of the girths' misses; absent where nothing is shaped.
+    pub crown_miss: Option<Length>,
+    /// How the top ends, or begins; absent where there is none.
+    pub top: Option<Top>,
+    /// Rows of a sideways band, in order, by colour: as long as the band has rows.
     pub band_rows: Vec<Colour>,
+    /// Ear flaps, where it has them.
+    pub flaps: Option<Flaps>,
+    /// The whole hat as rows, where it is worked sideways.
+    pub panel: Option<Panel>,
     /// Heads that it serves.
     pub fit: Fit,
     /// Finished girth if the swatch was counted half a stitch too low, and half too high; absent for an estimate.
     pub girth_range: Option<(Length, Length)>,
+    /// The same carried into girth, depth and yarn; absent for an estimate.
+    pub doubt: Option<crate::Doubt>,
     /// Yarn by colour, in the order of the hat's colours; nothing and no ball of a colour that the hat does not use.
     pub yarn: Vec<YarnNeed>,
     /// The pom-pom, where there is one.
@@ -43,28 +58,35 @@ pub struct Hat {
 }
 
 impl Hat {
-    /// Stitches of the pick-up round: the hat's round count around the head.
+    /// The hat's round count around the head, next to the band.
     pub fn stitches(&self) -> Stitches {
         self.size.stitches
     }
 
-    /// Rounds above the band.
+    /// Rounds in all.
     pub fn round_count(&self) -> Rounds {
         Rounds::new(self.rounds.len() as u32)
     }
 
-    /// The colours that band and body use, in the order of the hat's colours. A pom-pom may add one.
+    /// The colours that rows and rounds use, in the order of the hat's colours. A pom-pom may add one.
     pub fn colours(&self) -> Vec<Colour> {
         let mut used: Vec<Colour> = self.band_rows.iter().copied().chain(self.rounds.iter().map(|r| r.colour)).collect();
+        used.extend(self.panel.iter().flat_map(|p| &p.rows).map(|r| r.colour));
+        used.extend(self.flaps.as_ref().map(|f| f.colour));
         used.sort_unstable();
         used.dedup();
         used
     }
 
-    /// Every change of colour in band and body, in order.
+    /// Every change of colour, in working order: within a piece of the work, never from one to another ([`changes`](crate::changes)).
     pub fn changes(&self) -> Vec<Change> {
-        let rounds: Vec<Colour> = self.rounds.iter().map(|r| r.colour).collect();
-        changes(&self.band_rows, &rounds)
+        crate::strands::changes_of(self)
+    }
+
+    /// How decreases and increases lie in this hat: as its spec asks for, unless the wedges had to be given up.
+    pub fn lays(&self, spec: &crate::HatSpec) -> crate::Layout {
+        let dropped = self.remarks.iter().any(|r| matches!(r, Remark::WedgesDropped(_)));
+        if dropped { crate::Layout::Spread } else { spec.lays() }
     }
 
     /// The first round that decreases, counted from 1; absent in a whole gathered tube.
@@ -100,38 +122,41 @@ pub enum HeadBasis {
 /// The sizes of single stitches.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gauge {
-    /// Width of a stitch of the body.
+    /// Width of a stitch of the body: its girth by stitches; of a hat worked sideways, its height.
     pub stitch: Length,
-    /// Height of a round of the body.
+    /// Height of a round of the body: its height by rounds; of a row of a hat worked sideways, its girth by rows.
     pub round: Length,
-    /// Width of a stitch of the band: the band's height by stitches.
+    /// Width of a stitch of the band: of a sideways band its height by stitches, of one worked around its girth. Without a band, as of the
+    /// body.
     pub band_stitch: Length,
-    /// Height of a row of the band: the band's girth by rows.
+    /// Height of a row of the band: of a sideways band its girth by rows, of one worked around its height by rounds. Without a band, as
+    /// of the body.
     pub band_row: Length,
-    /// Stretch of the body.
+    /// Stretch of the body around the head; without a swatch of its own, its fabric's. An ear warmer has no body, and it says nothing.
     pub body_stretch: Ratio,
-    /// Stretch of the band.
+    /// Stretch of the band around the head; without a band, the body's.
     pub band_stretch: Ratio,
     /// The body's gauge comes from a yarn-weight number, not a swatch.
     pub estimated: bool,
-    /// The band has no swatch of its own: its row is taken to be as tall as the body's stitch is wide.
+    /// There is a band, and it has no swatch of its own: its stitches are taken to be as wide as the body's, and as tall as its fabric's
+    /// usual pick-up, or in the round its shape, makes them. A smaller hook draws a band in a little; only a swatch tells how much.
     pub band_assumed: bool,
 }
 
 /// A pair of counts, and what it does to the fit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Size {
-    /// Rows of the band.
+    /// Rows of a sideways band, or of a hat worked sideways; 0 where there are none.
     pub rows: Rows,
-    /// Stitches of the body.
+    /// Stitches of the body next to the band. Of what has rows alone, its row ends: as many as rows.
     pub stitches: Stitches,
-    /// Relaxed girth of the band.
+    /// Relaxed girth of the band; where there is none, of the body.
     pub band_girth: Length,
     /// Relaxed girth of the body: the finished size.
     pub girth: Length,
     /// Ease that the body really has; negative where it is larger than the head.
     pub ease: Ratio,
-    /// The largest head that the less able of body and band reaches when stretched.
+    /// The largest head that the less able of body and band reaches when stretched; an ear warmer has no body.
     pub reach: Length,
     /// Whether it reaches its wearer.
     pub reaches: bool,
@@ -153,7 +178,9 @@ impl Size {
 /// Heights of a hat, from its crown's centre. The numbers are those of [`Hat`]'s example.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Depth {
-    /// Asked for: crown's centre to the lower edge as worn. 0.395 × 49.8 = 19.7 cm.
+    /// Asked for: crown's centre to the lower edge as worn, along the fabric. 0.395 × 49.8 = 19.7 cm. A slouch hat has what it is longer
+    /// by in it, a stocking cap its tail to the tip, a tam the way over its disc's edge and back along the underside; a brim is no part of it,
+    /// and an ear warmer's is its band.
     pub wanted: Length,
     /// What the written rounds give: `above_band` + `band` − `fold`, at most about half a round from `wanted`.
     pub promised: Length,
@@ -163,25 +190,99 @@ pub struct Depth {
     pub fold: Length,
     /// Fabric above the band that the written rounds give, the closed top included.
     pub above_band: Length,
-    /// Straight rounds, 1 or more, from the pick-up round to the last before the first decrease.
+    /// Straight rounds around the head: next to the edge, up to the first decrease, or from the last increase of a hat begun at the
+    /// crown on. None in a tam, or a hat worked sideways.
     pub straight: Rounds,
 }
 
-/// A round above the band.
+/// A round.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Round {
-    /// Counted from 1, the pick-up round.
+    /// Counted from 1, in working order.
     pub number: u32,
-    /// Stitches of the round below; for the pick-up round, the band's row ends.
+    /// Stitches of the round below; for a pick-up round, the band's row ends; for a foundation, its own stitches; in a ring, 0.
     pub before: u32,
     /// Stitches that it leaves.
     pub after: Stitches,
     /// Decreases, each of two stitches into one.
     pub decreases: Stitches,
-    /// Plain stitches worked before the first decrease, so that decreases do not stack; 0 in wedges.
+    /// Increases, each of two stitches in one. No round has both.
+    pub increases: Stitches,
+    /// Plain stitches worked before the first decrease or increase, so that they do not stack; 0 in wedges.
     pub lead: Stitches,
     /// What the round does.
     pub kind: RoundKind,
+    /// Which part of the hat it belongs to.
+    pub zone: Zone,
+    /// Its colour.
+    pub colour: Colour,
+}
+
+/// A part of a hat that is worked in rounds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Zone {
+    /// A band worked around, in the band's fabric. All other zones are in the body's.
+    Band,
+    /// Around the head: up to the first decrease of the crown, or from its last increase on.
+    Body,
+    /// The underside of a tam, from the band to the edge of its disc.
+    Under,
+    /// The part that is shaped to close: a crown, a disc, the cone of a stocking cap.
+    Crown,
+    /// The straight tail of a stocking cap.
+    Tail,
+    /// A brim, worked outward from the edge.
+    Brim,
+}
+
+/// A pair of ear flaps, worked in rows outward from the hat's edge.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Flaps {
+    /// Rows of one flap, in order.
+    pub rows: Vec<FlapRow>,
+    /// Stitches of the edge between the flaps, at the back.
+    pub back: Stitches,
+    /// Stitches of the edge between the flaps, at the front.
+    pub front: Stitches,
+    /// Length as worked, from the edge.
+    pub length: Length,
+    /// Length of a tie; 0 where there is none.
+    pub tie: Length,
+    /// Chains of a tie; 0 where there is none.
+    pub tie_chains: Stitches,
+    /// Their colour.
+    pub colour: Colour,
+}
+
+/// A row of a flap.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FlapRow {
+    /// Stitches of the row below; for the first, stitches (or row ends) of the hat's edge.
+    pub before: u32,
+    /// Stitches that it leaves.
+    pub after: Stitches,
+    /// Decreases, at most one at each end of the row.
+    pub decreases: Stitches,
+}
+
+/// A hat worked sideways: rows from edge to crown, the last seamed to the first.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Panel {
+    /// Every row, in working order. Odd rows run to the crown, even rows back to the edge.
+    pub rows: Vec<PanelRow>,
+    /// Stitches of the foundation: of the longest row.
+    pub stitches: Stitches,
+    /// Rows of one wedge, after which lengths begin again; as many as a whole repeat of two where no row is short.
+    pub wedge: Rows,
+    /// How the crown closes.
+    pub top: SideTop,
+}
+
+/// A row of a hat worked sideways.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PanelRow {
+    /// Stitches worked.
+    pub stitches: Stitches,
     /// Its colour.
     pub colour: Colour,
 }
@@ -189,23 +290,44 @@ pub struct Round {
 /// What a round does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RoundKind {
-    /// Picks up along the band.
+    /// Picks up along the ends of a sideways band's rows.
     PickUp,
+    /// The foundation and first round of a hat begun at its edge.
+    Foundation,
+    /// Works into an adjustable ring.
+    Ring,
+    /// Joins the yarn to the edge that the hat was begun at, and works into it.
+    Edge,
     /// Every stitch plain.
     Plain,
     /// Brings the count to a multiple of the wedges.
     Adjust,
-    /// Shapes the crown.
+    /// Narrows.
     Decrease,
+    /// Widens.
+    Increase,
 }
 
-/// How the top ends.
+/// What a top is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TopKind {
+    /// A few stitches drawn up.
+    Drawn,
+    /// Gathered from a wider opening.
+    Gathered,
+    /// Begun in an adjustable ring.
+    Ring,
+    /// The ends of a sideways hat's rows, gathered.
+    RowEnds,
+}
+
+/// How the top ends, or begins.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Top {
-    /// Stitches drawn together.
+    /// Stitches, or row ends, drawn together; of a ring, those worked into it.
     pub stitches: Stitches,
-    /// Gathered from a wider opening, rather than drawn up from a few.
-    pub gathered: bool,
+    /// What it is.
+    pub kind: TopKind,
     /// Across the opening before it is drawn up.
     pub opening: Length,
     /// Across the bundle that a gathered top leaves; small for a drawn one.
@@ -298,7 +420,8 @@ pub enum Remark {
         /// Why they do not hold.
         why: Unsuited,
     },
-    /// The count nearest to the wanted girth does not close the stripes (or the rib's even rows).
+    /// The count nearest to the wanted girth does not close the stripes, or the even rows of a sideways rib, or the pairs of stitches of a
+    /// post-stitch rib worked around (then the repeat is 2, and there are no rows).
     StripesMoved {
         /// The count nearest the fit.
         nearest: Stitches,
@@ -323,11 +446,21 @@ pub enum Remark {
     EvenRib,
     /// The fold is deeper than the hat: the cuff's edge stands this far above the crown.
     FoldAboveCrown(Length),
-    /// The body's round is this tall for the width of its stitch, outside the range of [`Quantity::SingleShape`]: perhaps the two
+    /// The body's round is this tall for the width of its stitch, outside the range of its fabric ([`gauge_hint`](crate::gauge_hint)): perhaps the two
     /// counts are not of one swatch.
     UnusualStitch(Ratio),
     /// A gathered top leaves a bundle this wide.
     Bulk(Length),
+    /// The rounds are those of a hat that is begun, as this planner planned them.
+    PlanKept(u32),
+    /// The rounds of a hat that is begun do not make the hat that is asked for now; it was planned anew.
+    KeptDropped,
+    /// So many wedges do not go into this crown: its decreases or increases are spread.
+    WedgesDropped(u32),
+    /// Ties or a long tail, and the wearer is a small child, or may be: strangling.
+    LongParts,
+    /// The gauge is unusual for this yarn weight, or this fabric: a hint, never a refusal.
+    UnusualGauge,
     /// The wearer is a child under 3 years, or may be: a measured head is up to the 97th percentile of that age. Pom-pom and small
     /// parts.
     SmallParts,
@@ -338,7 +471,7 @@ pub enum Remark {
 /// Why counts taken by hand do not hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Unsuited {
-    /// The rows do not divide by this.
+    /// The rows do not divide by this; without rows, the stitches of a post-stitch rib do not, which come in pairs.
     Repeat(Rows),
     /// Fewer stitches than [`Quantity::LeastStitches`].
     Few,
@@ -391,13 +524,29 @@ pub enum Refusal {
         /// The band's height, rounded down: so much can be folded up.
         band: Length,
     },
-    /// No crown fits above this band.
+    /// A disc this wide cannot have this girth at its underside: it must be wider than the band.
+    TamTooSmall {
+        /// Across the disc.
+        across: Length,
+        /// The least that works.
+        least: Length,
+    },
+    /// The hat would have more rounds than can be counted, or the row ends of a sideways hat cannot be gathered.
+    TooLong {
+        /// Which measure.
+        measure: Quantity,
+        /// The most that works.
+        most: Length,
+    },
+    /// No crown fits above this band, or, without one, on this depth.
     BandTooTall {
+        /// How the band is worked, if there is one.
+        band: BandKind,
         /// What is left above it; may be negative.
         left: Length,
         /// The smallest fold that works, where one does.
         fold: Option<Length>,
-        /// The tallest band that works with this fold, in stitches, where one does.
+        /// The tallest band that works with this fold, where one does: in stitches, or in rounds of a band worked around.
         tallest: Option<Stitches>,
     },
 }
@@ -414,10 +563,14 @@ impl Refusal {
                 Quantity::BandRow => Quantity::BandSwatchRows,
                 typed => *typed,
             },
+            Self::TamTooSmall { .. } => Quantity::TamAcross,
+            Self::TooLong { measure, .. } => *measure,
             Self::Breach(_) | Self::StripesCannotClose { .. } => Quantity::StripeRows,
             Self::EaseBeyondStretch { .. } | Self::NoCount { .. } => Quantity::Ease,
             Self::FoldBeyondBand { .. } => Quantity::Fold,
-            Self::BandTooTall { .. } => Quantity::BandHeight,
+            Self::BandTooTall { band: BandKind::Sideways, .. } => Quantity::BandHeight,
+            Self::BandTooTall { band: BandKind::Around, .. } => Quantity::BandRounds,
+            Self::BandTooTall { band: BandKind::None, .. } => Quantity::OverTop,
         }
     }
 }

@@ -20,6 +20,8 @@ pub enum Unit {
     Percent,
     /// A factor: ticks are ten-thousandths.
     Factor,
+    /// A hook's size: ticks are hundredths of a millimetre; shown in millimetres whatever the units.
+    Hook,
     /// A price in the planner's cost, ticks are thousandths of cm³ (squared girth error over an arc).
     Price,
 }
@@ -70,7 +72,7 @@ impl Row {
     /// The default as a plain number of the unit that the planner calculates in: cm, metres, ones, shares or prices.
     pub fn usual_value(&self) -> f64 {
         let scale = match self.unit {
-            Unit::Length | Unit::Price => 1000.0,
+            Unit::Length | Unit::Hook | Unit::Price => 1000.0,
             Unit::Yarn | Unit::Count => 100.0,
             Unit::Whole => 1.0,
             Unit::Percent | Unit::Factor => 10_000.0,
@@ -89,6 +91,42 @@ quantities! {
     AgeMonths "age-months" Count 0 .. 240_00, 12_00;
     /// Age when the hat is worn, in years; from 18 on, an adult.
     AgeYears "age-years" Count 0 .. 110_00, 4_00;
+    /// Percentile of the head among heads of its age and sex.
+    Percentile "percentile" Percent 1_00 .. 99_00, 50_00;
+    /// Over the crown from ear canal to ear canal: ANSUR's bitragion coronal arc is about 0.62 of the girth.
+    OverTop "over-top" Length 12_000 .. 55_000, 31_000;
+    /// Thickness of hair or lining (practice, no source: up to 2 cm of hair under a hat).
+    Lining "lining" Length 0 .. 2_000, 0;
+    /// Hook of the body. ISO-like ranges of the trade go from 0.5 mm steel to 25 mm (common practice, no source).
+    Hook "hook" Hook 50 .. 2_500, 500;
+    /// Hook of the band: often 0.5 to 1 mm smaller (practice).
+    BandHook "band-hook" Hook 50 .. 2_500, 450;
+    /// Strands held together.
+    Strands "strands" Whole 1 .. 6, 1;
+    /// Rounds of a band that is worked around.
+    BandRounds "band-rounds" Whole 1 .. 80, 6;
+    /// How much wider than the band the body of a slouch hat is (practice, no source).
+    SlouchWider "slouch-wider" Percent 0 .. 60_00, 15_00;
+    /// How much deeper than a fitted hat a slouch hat is (practice, no source: 4 to 8 cm).
+    SlouchLonger "slouch-longer" Length 0 .. 30_000, 5_000;
+    /// Length of a stocking cap beyond the top of the head, to its tip.
+    Tail "tail" Length 0 .. 2_000_000, 30_000;
+    /// How much of that length narrows, at the most; the rest is a straight tail (practice, no source).
+    Taper "taper" Length 0 .. 100_000, 30_000;
+    /// Stitches of the straight tail (practice, no source).
+    TailStitches "tail-stitches" Whole 6 .. 60, 10;
+    /// Across the disc of a tam, laid flat (practice, no source: 25 to 28 cm for adults, about half the head's girth).
+    TamAcross "tam-across" Length 12_000 .. 50_000, 24_500;
+    /// Length of an ear flap (practice, no source: from the tops of the ears to below the lobes).
+    FlapLength "flap-length" Length 2_000 .. 20_000, 8_000;
+    /// Length of each tie; none where it is 0.
+    FlapTie "flap-tie" Length 0 .. 60_000, 0;
+    /// Width of a brim.
+    Brim "brim" Length 1_000 .. 20_000, 6_000;
+    /// How much of the flat rate a brim grows by: 100 % lies flat, less flares down.
+    Flare "flare" Percent 10_00 .. 100_00, 100_00;
+    /// Wedges of a sideways hat's short-row crown.
+    SideWedges "side-wedges" Whole 4 .. 12, 6;
     /// Stitches counted in the swatch, along a round. Fewer than 4 tell nothing.
     SwatchStitches "swatch-stitches" Count 4_00 .. 200_00, 12_00;
     /// Width over which the swatch's stitches were counted.
@@ -152,9 +190,13 @@ quantities! {
     FitShare "fit-share" Percent 5_000 .. 9_500, 8_000;
     /// How far a band's girth may differ from the body's before the two counts part (practice, no source).
     EqualGirths "equal-girths" Percent 0 .. 3_000, 800;
-    /// Body height ÷ width of a single crochet where there is no swatch (practice, from memory: 0.85). A swatch outside the range is
-    /// taken, and asked about (practice, no source).
-    SingleShape "single-shape" Factor 6_000 .. 12_000, 8_500;
+    /// How flat a swatch's stitch may be, as a share of its fabric's own height ÷ width, before it is asked about (practice, no source).
+    ShapeLeast "shape-least" Percent 10_00 .. 100_00, 70_00;
+    /// How tall it may be (practice, no source): single crochet, 0.85 times as tall as wide, from 0.6 to 1.2.
+    ShapeMost "shape-most" Percent 100_00 .. 300_00, 140_00;
+    /// How far a hook may lie outside the published range of the yarn weights that its stitch suits, as a share, before it is asked
+    /// about (practice, no source: the published ranges are for plain swatches, and hats are worked tighter and looser).
+    HookSlack "hook-slack" Percent 0 .. 100_00, 25_00;
     /// Depth from the crown's centre to the edge that covers the ears, as a share of the girth. Practice is 0.38–0.41; 0.395 comes
     /// nearest the trade's whole depths from newborn to man (tests/published).
     CoverEars "cover-ears" Factor 3_000 .. 5_000, 3_950;
@@ -183,9 +225,7 @@ quantities! {
     Ruffle "ruffle" Factor 10_000 .. 12_000, 10_500;
     /// Yarn in a chain, in stitch widths (practice, from memory).
     YarnChain "yarn-chain" Factor 1 .. 300_000, 33_000;
-    /// Yarn in a single crochet, in stitch widths (practice, from memory).
-    YarnSingle "yarn-single" Factor 1 .. 300_000, 70_000;
-    /// Yarn in a decrease, in single crochets (practice, from memory).
+    /// Yarn in a decrease, in stitches of its fabric (practice, from memory).
     YarnDecrease "yarn-decrease" Factor 1 .. 300_000, 16_000;
     /// Half-width of the 90 % range of an estimated yarn length; one error, shared by all stitches (practice, from memory).
     YarnDoubt "yarn-doubt" Percent 0 .. 10_000, 2_500;

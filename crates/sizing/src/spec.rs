@@ -1,6 +1,8 @@
 //! What a person decides about a hat: the planner's whole input.
 
-use crate::{Count, Length, Quantity, Ratio, Rows, Stitches};
+use crate::{
+    BandKind, Begun, Count, Day, Edge, Fabric, Kept, Length, Quantity, Ratio, Rounds, Rows, Shape, Stitches, Style, Taste, Way,
+};
 use serde::{Deserialize, Serialize};
 
 /// Everything that determines a hat's numbers. Ranges are those of the table, [`Quantity::row`]; [`HatSpec::check`] holds to them.
@@ -8,8 +10,27 @@ use serde::{Deserialize, Serialize};
 pub struct HatSpec {
     /// The head: 22 to 75 cm around, or an age.
     pub head: Head,
+    /// Over the crown from ear canal to ear canal, 18 to 55 cm, where it was measured: half of it takes the place of 0.308 of the
+    /// girth in the depth.
+    pub over_top: Option<Length>,
+    /// Thickness of hair or of a lining between head and hat, 0 to 20 mm: adds 2π times itself to the girth.
+    pub lining: Length,
+    /// The kind of hat.
+    pub style: Style,
+    /// The measures that a style asks for. Those of other styles are kept, so that going back to one loses nothing.
+    pub shape: Shape,
+    /// Where the work begins.
+    pub begun: Begun,
+    /// How rounds follow one another.
+    pub way: Way,
     /// The body's fabric.
+    pub fabric: Fabric,
+    /// The body's gauge.
     pub swatch: Swatch,
+    /// The hook of the body, where it is known: 0.5 to 25 mm.
+    pub hook: Option<Length>,
+    /// Strands of yarn held together, 1 to 6: they multiply the metres.
+    pub strands: u32,
     /// Stretched ÷ relaxed girth of the body, 1 to 2: plain single crochet has about 1.10.
     pub body_stretch: Stretch,
     /// How much smaller than the head the hat is, as a share of the head's girth, 0 to 30 %: 7 % of 49.8 cm asks for 46.3 cm around.
@@ -32,6 +53,10 @@ pub struct HatSpec {
     pub margin: Ratio,
     /// Counts that a person took instead of the planner's choice.
     pub chosen: Option<Chosen>,
+    /// What the planner gives more weight to.
+    pub taste: Taste,
+    /// The rounds of a hat that is begun: no later planner changes them.
+    pub kept: Option<Kept>,
 }
 
 /// A head, measured or looked up.
@@ -43,6 +68,18 @@ pub enum Head {
     ByAge {
         /// Age when the hat is worn.
         age: Age,
+        /// Sex, where known.
+        sex: Sex,
+        /// Small, average or large for that age.
+        build: Build,
+    },
+    /// Girth from the tables for the age on a day: a gift is sized for the day of wearing. The days stay on the device; a link carries
+    /// the girth.
+    ByDates {
+        /// Born, or due.
+        born: Day,
+        /// Worn from.
+        worn: Day,
         /// Sex, where known.
         sex: Sex,
         /// Small, average or large for that age.
@@ -97,15 +134,18 @@ pub enum Build {
     Average,
     /// 90th percentile.
     Large,
+    /// This percentile, 1 to 99 %.
+    Percentile(Ratio),
 }
 
 impl Build {
-    /// The percentile as a share: 0.1, 0.5 or 0.9.
-    pub const fn share(self) -> f64 {
+    /// The percentile as a share: 0.1, 0.5, 0.9, or its own.
+    pub fn share(self) -> f64 {
         match self {
             Self::Small => 0.1,
             Self::Average => 0.5,
             Self::Large => 0.9,
+            Self::Percentile(share) => share.value(),
         }
     }
 }
@@ -184,10 +224,20 @@ pub enum Coverage {
     OverEars,
 }
 
-/// The sideways band.
+/// The band.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct BandSpec {
-    /// Stitches of a row, 2 to 80: the band's height before folding. Ten at 12 to 10 cm are 8.3 cm ([`band_height`](crate::band_height)).
+    /// How it is worked, if there is one.
+    pub kind: BandKind,
+    /// Its fabric.
+    pub fabric: Fabric,
+    /// How the edge begins where it is worked around, first.
+    pub edge: Edge,
+    /// The hook of the band, where it is known.
+    pub hook: Option<Length>,
+    /// Rounds of a band that is worked around, 1 to 80.
+    pub rounds: Rounds,
+    /// Stitches of a row of a sideways band, 2 to 80: its height before folding. Ten at 12 to 10 cm are 8.3 cm ([`band_height`](crate::band_height)).
     pub height: Stitches,
     /// How much is folded up, from the lower edge: nothing to all of the band. All of it puts the fold on the pick-up line.
     pub fold: Length,
@@ -195,7 +245,8 @@ pub struct BandSpec {
     pub swatch: Option<BandSwatch>,
     /// Stretched ÷ relaxed girth of the rib, 1 to 3: sideways single crochet has about 1.35.
     pub stretch: Stretch,
-    /// Stripes, in order, over and over: one to [`HatSpec::MOST_STRIPES`], of 1 to 60 rows. Two and two rows close on multiples of 4.
+    /// Stripes, in order, over and over: one to [`HatSpec::MOST_STRIPES`], of 1 to 60 rows, or rounds of a band worked around. Two and
+    /// two rows close on multiples of 4.
     pub stripes: Vec<RowStripe>,
 }
 
@@ -232,7 +283,7 @@ pub struct RoundStripe {
     /// Its colour.
     pub colour: Colour,
     /// Its rounds.
-    pub rounds: crate::Rounds,
+    pub rounds: Rounds,
 }
 
 /// How decreases lie.
@@ -287,6 +338,12 @@ pub enum Breach {
     WrongCount,
     /// A stripe or a pom-pom of a colour that the hat does not have.
     NoSuchColour(Colour),
+    /// Worn before it is born, or more than 110 years after.
+    Dates,
+    /// A fabric that cannot be worked so: a post-stitch rib is never worked sideways.
+    UnfitFabric,
+    /// Kept rounds that no hook can make of one another.
+    KeptRounds,
 }
 
 impl HatSpec {
@@ -301,14 +358,27 @@ impl HatSpec {
         let mut all = vec![
             (Q::Ease, self.ease.ticks()),
             (Q::BandHeight, self.band.height.get() as i32),
+            (Q::BandRounds, self.band.rounds.get() as i32),
             (Q::Fold, self.band.fold.ticks()),
             (Q::Margin, self.margin.ticks()),
+            (Q::Lining, self.lining.ticks()),
+            (Q::Strands, self.strands as i32),
         ];
-        all.push(match self.head {
-            Head::Measured(girth) => (Q::HeadGirth, girth.ticks()),
-            Head::ByAge { age: Age::Weeks(n), .. } => (Q::AgeWeeks, n.ticks()),
-            Head::ByAge { age: Age::Months(n), .. } => (Q::AgeMonths, n.ticks()),
-            Head::ByAge { age: Age::Years(n), .. } => (Q::AgeYears, n.ticks()),
+        all.extend(self.shape.numbers());
+        all.extend(self.over_top.map(|over| (Q::OverTop, over.ticks())));
+        all.extend(self.hook.map(|hook| (Q::Hook, hook.ticks())));
+        all.extend(self.band.hook.map(|hook| (Q::BandHook, hook.ticks())));
+        if let Head::ByAge { build: Build::Percentile(share), .. } | Head::ByDates { build: Build::Percentile(share), .. } =
+            self.head
+        {
+            all.push((Q::Percentile, share.ticks()));
+        }
+        all.extend(match self.head {
+            Head::Measured(girth) => Some((Q::HeadGirth, girth.ticks())),
+            Head::ByAge { age: Age::Weeks(n), .. } => Some((Q::AgeWeeks, n.ticks())),
+            Head::ByAge { age: Age::Months(n), .. } => Some((Q::AgeMonths, n.ticks())),
+            Head::ByAge { age: Age::Years(n), .. } => Some((Q::AgeYears, n.ticks())),
+            Head::ByDates { .. } => None,
         });
         if let Swatch::Counted { stitches, width, rounds, height } = self.swatch {
             all.extend([
@@ -371,6 +441,13 @@ impl HatSpec {
         match q {
             Q::Ease => self.ease = ratio,
             Q::BandHeight => self.band.height = Stitches::new(whole),
+            Q::BandRounds => self.band.rounds = Rounds::new(whole),
+            Q::Lining => self.lining = length,
+            Q::Strands => self.strands = whole,
+            Q::OverTop => self.over_top = Some(length),
+            Q::Hook => self.hook = Some(length),
+            Q::BandHook => self.band.hook = Some(length),
+            Q::Percentile => self.set_build(Build::Percentile(ratio)),
             Q::Fold => self.band.fold = length,
             Q::Margin => self.margin = ratio,
             Q::HeadGirth => self.head = Head::Measured(length),
@@ -400,7 +477,7 @@ impl HatSpec {
             Q::BodyStretch => self.body_stretch = Stretch::Measured(ratio),
             Q::BandStretch => self.band.stretch = Stretch::Measured(ratio),
             Q::StripeRows => self.band.stripes[index].rows = Rows::new(whole),
-            Q::StripeRounds => self.body_stripes[index].rounds = crate::Rounds::new(whole),
+            Q::StripeRounds => self.body_stripes[index].rounds = Rounds::new(whole),
             Q::Wedges => self.layout = Layout::Wedges(whole),
             Q::Gather => self.closing = Closing::Gathered(Stitches::new(whole)),
             Q::PomPom => {
@@ -409,9 +486,15 @@ impl HatSpec {
                 }
             }
             Q::BallYarn => self.balls[index].yarn = count,
-            _ => return false,
+            _ => return self.shape.set_number(q, ticks),
         }
         true
+    }
+
+    fn set_build(&mut self, to: Build) {
+        if let Head::ByAge { build, .. } | Head::ByDates { build, .. } = &mut self.head {
+            *build = to;
+        }
     }
 
     fn set_age(&mut self, to: Age) {
@@ -440,7 +523,15 @@ impl HatSpec {
         if let Some(missing) = used.find(|c| usize::from(c.0) >= self.balls.len()) {
             return Err(Breach::NoSuchColour(missing));
         }
-        Ok(())
+        if let Head::ByDates { born, worn, .. } = self.head
+            && born.years_to(worn).is_none()
+        {
+            return Err(Breach::Dates);
+        }
+        if !self.band.fabric.bands(self.band.kind) || !self.fabric.bodies(self.style) {
+            return Err(Breach::UnfitFabric);
+        }
+        self.kept.as_ref().map_or(Ok(()), Kept::check)
     }
 }
 
@@ -450,13 +541,22 @@ impl Default for HatSpec {
         let usual = |q: Quantity| q.row().usual;
         let (first, second) = (Colour(0), Colour(1));
         let rows = Rows::new(usual(Quantity::StripeRows) as u32);
-        let round_stripe = |colour, rounds| RoundStripe { colour, rounds: crate::Rounds::new(rounds) };
+        let round_stripe = |colour, rounds| RoundStripe { colour, rounds: Rounds::new(rounds) };
         Self {
             head: Head::ByAge {
                 age: Age::Years(Count::from_ticks(usual(Quantity::AgeYears))),
                 sex: Sex::Unknown,
                 build: Build::Average,
             },
+            over_top: None,
+            lining: Length::ZERO,
+            style: Style::Fitted,
+            shape: Shape::default(),
+            begun: Begun::Band,
+            way: Way::Spiral,
+            fabric: Fabric::Single,
+            hook: None,
+            strands: 1,
             swatch: Swatch::Counted {
                 stitches: Count::from_ticks(usual(Quantity::SwatchStitches)),
                 width: Length::from_ticks(usual(Quantity::SwatchWidth)),
@@ -467,6 +567,11 @@ impl Default for HatSpec {
             ease: Ratio::from_ticks(usual(Quantity::Ease)),
             coverage: Coverage::OverEars,
             band: BandSpec {
+                kind: BandKind::Sideways,
+                fabric: Fabric::SingleBack,
+                edge: Edge::Chainless,
+                hook: None,
+                rounds: Rounds::new(usual(Quantity::BandRounds) as u32),
                 height: Stitches::new(usual(Quantity::BandHeight) as u32),
                 fold: Length::from_ticks(usual(Quantity::Fold)),
                 swatch: None,
@@ -480,6 +585,8 @@ impl Default for HatSpec {
             balls: vec![Ball { yarn: Count::from_ticks(usual(Quantity::BallYarn)) }; 2],
             margin: Ratio::from_ticks(usual(Quantity::Margin)),
             chosen: None,
+            taste: Taste::Balanced,
+            kept: None,
         }
     }
 }

@@ -1,17 +1,21 @@
 //! Where yarn waits and where it is cut: one rule for the yarn sum, the remarks and the written pattern.
 //!
 //! A row of the band is turned at its end, so even rows end at the edge on which the body is worked, odd ones at the other. Yarn may
-//! wait at the first, where the body covers it, and after it on the inside of the body; a change after an odd row cuts it. It waits
-//! past at most [`Quantity::CarryPast`] rows and rounds: a longer strand draws in, or hangs loose to be caught (practice, no source).
+//! wait at the first, where the body covers it, and after it on the inside of the body; a change after an odd row cuts it. The rows of a
+//! hat worked sideways end at its edge in the same way. Yarn waits past at most [`Quantity::CarryPast`] rows and rounds: a longer
+//! strand draws in, or hangs loose to be caught (practice, no source).
+//!
+//! It never waits from one piece of the work to another: a band made apart, a brim and the flaps begin with yarn of their own.
 
-use crate::{Colour, Quantity, Rounds, Rows};
+use crate::{Begun, Colour, Hat, Quantity, RoundKind, Rounds, Rows};
+use core::ops::Range;
 
-/// A change of colour, between two rows, two rounds, or the band and the body.
+/// A change of colour, between two rows, two rounds, or the band and the body worked on it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Change {
-    /// Whether the new colour begins in a row of the band; otherwise in a round above it.
+    /// Whether the new colour begins in a row of a sideways band, or of a hat worked sideways; otherwise in a round.
     pub in_band: bool,
-    /// Rows of the band that are done, or rounds above it: 0 rounds is the change from the band to the pick-up round.
+    /// Rows that are done, or rounds, of all the hat's: 0 rounds is the change from the band to the pick-up round.
     pub after: u32,
     /// The colour that is left.
     pub from: Colour,
@@ -24,7 +28,7 @@ pub struct Change {
 }
 
 impl Change {
-    /// Whether the yarn that is left is at the wrong edge to wait: the change follows an odd row of the band.
+    /// Whether the yarn that is left is at the wrong edge to wait: the change follows an odd row.
     pub const fn is_odd(&self) -> bool {
         self.in_band && !self.after.is_multiple_of(2)
     }
@@ -46,7 +50,44 @@ pub enum Start {
     },
 }
 
-/// Every change of colour, in order.
+/// A piece of the work: what is worked without a break, rows first. It begins with an end of its own.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Piece {
+    /// Colours of its rows.
+    pub rows: Vec<Colour>,
+    /// Its rounds, of the hat's.
+    pub rounds: Range<usize>,
+}
+
+/// The pieces of a hat, in order. Flaps are none of them: they are of one colour.
+pub(crate) fn pieces(hat: &Hat) -> Vec<Piece> {
+    let end = hat.rounds.len();
+    let edge = hat.rounds.iter().position(|round| round.kind == RoundKind::Edge).unwrap_or(end);
+    let panel = hat.panel.iter().flat_map(|panel| &panel.rows).map(|row| row.colour);
+    let rows: Vec<Colour> = hat.band_rows.iter().copied().chain(panel).collect();
+    let all = if hat.begun == Begun::Crown {
+        [Piece { rows: Vec::new(), rounds: 0..end }, Piece { rows, rounds: end..end }]
+    } else {
+        [Piece { rows, rounds: 0..edge }, Piece { rows: Vec::new(), rounds: edge..end }]
+    };
+    all.into_iter().filter(|piece| !piece.rows.is_empty() || !piece.rounds.is_empty()).collect()
+}
+
+/// Every change of colour of a hat, in working order: within its pieces, never between them.
+pub(crate) fn changes_of(hat: &Hat) -> Vec<Change> {
+    let colours: Vec<Colour> = hat.rounds.iter().map(|round| round.colour).collect();
+    let mut list = Vec::new();
+    for Piece { rows, rounds } in pieces(hat) {
+        let first = rounds.start as u32;
+        list.extend(changes(&rows, &colours[rounds]).into_iter().map(|mut change| {
+            change.after += if change.in_band { 0 } else { first };
+            change
+        }));
+    }
+    list
+}
+
+/// Every change of colour of one piece, in order: rows, and the rounds that are worked on them.
 ///
 /// Two-row stripes of two colours wait for each other. With one row, one row and two of A, A and B, nothing is odd; with three and
 /// three, every first change is, and both yarns are cut there.
@@ -136,6 +177,49 @@ mod tests {
     fn yarn_waits_past_six_rounds_and_no_more() {
         assert_eq!(told("", "ABBBBBBA"), [(true, Start::First), (false, waited(0, 6))]);
         assert_eq!(told("", "ABBBBBBBA"), [(false, Start::First), (false, Start::Anew)]);
+    }
+
+    fn hat() -> Hat {
+        crate::plan(&crate::HatSpec::default()).unwrap()
+    }
+
+    #[test]
+    fn a_brim_begins_with_its_own_yarn() {
+        let mut hat = hat();
+        let before = changes_of(&hat);
+        assert_eq!(before, changes(&hat.band_rows, &hat.rounds.iter().map(|r| r.colour).collect::<Vec<_>>()));
+        let crown = hat.rounds.len() as u32;
+        let brim = crate::Round { kind: RoundKind::Edge, zone: crate::Zone::Brim, colour: Colour(1), ..hat.rounds[0] };
+        hat.rounds.extend([brim, crate::Round { kind: RoundKind::Increase, colour: Colour(0), ..brim }]);
+        assert_eq!(pieces(&hat).len(), 2);
+        let after = changes_of(&hat);
+        assert_eq!(after[..before.len()], before[..]);
+        // No change as the brim begins, whatever colour the crown ended in; one within it, of a colour that begins there anew.
+        let [last] = after[before.len()..] else { panic!("{after:?}") };
+        assert_eq!((last.in_band, last.after, last.from, last.start), (false, crown + 1, Colour(1), Start::First));
+    }
+
+    #[test]
+    fn a_band_made_apart_comes_last_and_by_itself() {
+        let mut hat = hat();
+        hat.begun = Begun::Crown;
+        let list = changes_of(&hat);
+        let in_rounds = list.iter().take_while(|change| !change.in_band).count();
+        assert!(in_rounds > 0 && list[in_rounds..].iter().all(|change| change.in_band));
+        assert_eq!(list[in_rounds..], changes(&hat.band_rows, &[]));
+    }
+
+    #[test]
+    fn rows_of_a_whole_hat_wait_at_even_ends_only() {
+        let mut hat = hat();
+        let row = |colour| crate::PanelRow { stitches: crate::Stitches::new(20), colour: Colour(colour) };
+        let rows: Vec<crate::PanelRow> = [0, 0, 1, 1, 0, 1, 0, 0].map(row).to_vec();
+        let (stitches, wedge) = (crate::Stitches::new(20), Rows::new(8));
+        hat.panel = Some(crate::Panel { rows, stitches, wedge, top: crate::SideTop::Gathered });
+        (hat.rounds, hat.band_rows) = (Vec::new(), Vec::new());
+        let list = changes_of(&hat);
+        assert!(list.iter().all(|change| change.in_band && (change.after % 2 == 0 || !change.waits)));
+        assert_eq!(list.iter().filter(|change| change.is_odd()).count(), 1);
     }
 
     #[test]

@@ -13,6 +13,8 @@ use leptos::prelude::*;
 /// The section.
 pub fn colours(bench: Bench) -> AnyView {
     let count = memo(move || bench.project.with(|p| p.colours.len()));
+    let banded = memo(move || bench.project.with(|p| p.spec.asks(Quantity::StripeRows)));
+    let bodied = memo(move || bench.project.with(|p| p.spec.asks(Quantity::StripeRounds)));
     view! {
         <section aria-labelledby="colours-title">
             <h2 id="colours-title">"Colours"</h2>
@@ -20,8 +22,8 @@ pub fn colours(bench: Bench) -> AnyView {
             {part_if(move || count.get() < HatSpec::MOST_COLOURS, move || view! {
                 <div class="quick"><button type="button" id="add-colour" on:click=move |_| add_colour(bench)>"Add a colour"</button></div>
             }.into_any())}
-            {stripes(bench, Zone::Band)}
-            {stripes(bench, Zone::Body)}
+            {part_if(move || banded.get(), move || stripes(bench, Zone::Band))}
+            {part_if(move || bodied.get(), move || stripes(bench, Zone::Body))}
         </section>
     }
     .into_any()

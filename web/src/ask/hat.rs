@@ -1,39 +1,36 @@
-//! The hat: its band, its crown, its top.
+//! The hat: its kind, where it begins, its band, its crown, its top.
 
+use super::band::band;
 use super::colours::colour_options;
-use super::swatch::BAND_STRETCH;
+use super::heard;
+use super::style::styles;
 use crate::bench::Bench;
 use crate::choice::{Choice, choice};
-use crate::erase::{memo, part, part_if, words};
+use crate::erase::{memo, part_if, words};
 use crate::field::number;
 use crate::html::Html;
 use crate::pick::{option, pick};
-use hatwright_pattern::figures;
-use hatwright_sizing::{BandSwatch, Closing, Colour, Count, Layout, Length, PomPom, Quantity, Stitches, Stretch, band_height};
+use hatwright_sizing::{Begun, Closing, Colour, HatSpec, Layout, Length, PomPom, Quantity, Stitches, Way};
 use leptos::prelude::*;
 
-const BAND_SWATCH: Choice = Choice {
-    legend: "A swatch of the band’s rib?",
-    name: "band-swatch-way",
-    options: &["None", "Counted"],
-    get: |p| usize::from(p.spec.band.swatch.is_some()),
-    set: |bench, i| {
-        let now = bench.project.with_untracked(|p| p.spec.band.swatch);
-        bench.aside.update_value(|a| a.band_swatch = now.or(a.band_swatch));
-        let kept = bench.aside.with_value(|a| a.band_swatch);
-        let usual = |q: Quantity| q.row().usual;
-        let fresh = BandSwatch {
-            stitches: Count::from_ticks(usual(Quantity::BandSwatchStitches)),
-            width: Length::from_ticks(usual(Quantity::BandSwatchWidth)),
-            rows: Count::from_ticks(usual(Quantity::BandSwatchRows)),
-            length: Length::from_ticks(usual(Quantity::BandSwatchLength)),
-        };
-        bench.shape(|s| s.band.swatch = (i == 1).then(|| kept.unwrap_or(fresh)));
-    },
+const BEGUN: Choice = Choice {
+    legend: "Begun at",
+    name: "begun",
+    options: &["the band or edge", "the crown"],
+    get: |p| p.spec.begun as usize,
+    set: |bench, i| bench.shape(|s| s.begun = [Begun::Band, Begun::Crown][i]),
+};
+
+const ROUNDS: Choice = Choice {
+    legend: "Rounds go",
+    name: "way",
+    options: &["in a spiral", "joined"],
+    get: |p| p.spec.way as usize,
+    set: |bench, i| bench.shape(|s| s.way = [Way::Spiral, Way::Joined][i]),
 };
 
 const LAYOUT: Choice = Choice {
-    legend: "Decreases lie",
+    legend: "Shaping lies",
     name: "layout",
     options: &["spread, smooth", "in wedges, a star"],
     get: |p| usize::from(matches!(p.spec.layout, Layout::Wedges(_))),
@@ -77,79 +74,36 @@ const POM_POM: Choice = Choice {
 
 /// The section.
 pub fn hat(bench: Bench) -> AnyView {
-    let own_band = memo(move || bench.project.with(|p| p.spec.band.swatch.is_some()));
-    let rib = memo(move || bench.project.with(|p| matches!(p.spec.band.stretch, Stretch::Measured(_))));
-    let wedges = memo(move || bench.project.with(|p| matches!(p.spec.layout, Layout::Wedges(_))));
-    let gathered = memo(move || bench.project.with(|p| matches!(p.spec.closing, Closing::Gathered(_))));
-    let pom = memo(move || bench.project.with(|p| p.spec.pom_pom.is_some()));
+    let asks = |answers: [fn(&mut HatSpec); 2], of: fn(&HatSpec) -> usize| {
+        memo(move || bench.project.with(|p| heard(&p.spec, answers, of)))
+    };
+    let begins = asks([|s| s.begun = Begun::Band, |s| s.begun = Begun::Crown], |s| s.begins() as usize);
+    let goes = asks([|s| s.way = Way::Spiral, |s| s.way = Way::Joined], |s| s.goes() as usize);
+    let lays = asks([|s| s.layout = Layout::Spread, |s| s.layout = Layout::Wedges(8)], |s| {
+        usize::from(s.style.is_round() && s.lays() == Layout::Spread)
+    });
+    let closes = asks([|s| s.closing = Closing::Drawn, |s| s.closing = Closing::Gathered(Stitches::new(56))], |s| {
+        usize::from(s.style.is_round() && s.closes() == Closing::Drawn)
+    });
+    let wears = asks([|s| s.pom_pom = None, |s| s.pom_pom = Some(PomPom { diameter: Length::ZERO, colour: None })], |s| {
+        usize::from(s.wears().is_some())
+    });
+    let asked = |q: Quantity| memo(move || bench.project.with(|p| p.spec.asks(q) && p.spec.number(q, 0).is_some()));
+    let (wedges, gathered, pom) = (asked(Quantity::Wedges), asked(Quantity::Gather), asked(Quantity::PomPom));
     view! {
         <section aria-labelledby="hat-title">
             <h2 id="hat-title">"Hat"</h2>
-            <div class="pair">
-                {number(bench, Quantity::BandHeight, 0, "st")}
-                {number(bench, Quantity::Fold, 0, "")}
-            </div>
-            <div class="quick">
-                <button type="button" on:click=move |_| fold(bench, 0)>"Not folded"</button>
-                <button type="button" on:click=move |_| fold(bench, 1)>"Half folded"</button>
-                <button type="button" on:click=move |_| fold(bench, 2)>"Folded to the pick-up"</button>
-            </div>
-            <p class="note">{words(move || band_note(bench))}</p>
-            {choice(bench, BAND_SWATCH)}
-            {part(move || if own_band.get() { band_swatch(bench) } else { no_band_swatch() })}
-            {choice(bench, BAND_STRETCH)}
-            {part_if(move || rib.get(), move || number(bench, Quantity::BandStretch, 0, "times"))}
-            {choice(bench, LAYOUT)}
+            {styles(bench)}
+            {part_if(move || begins.get(), move || choice(bench, BEGUN))}
+            {part_if(move || goes.get(), move || choice(bench, ROUNDS))}
+            {band(bench)}
+            {part_if(move || lays.get(), move || choice(bench, LAYOUT))}
             {part_if(move || wedges.get(), move || number(bench, Quantity::Wedges, 0, "wedges"))}
-            {choice(bench, CLOSING)}
+            {part_if(move || closes.get(), move || choice(bench, CLOSING))}
             {part_if(move || gathered.get(), move || number(bench, Quantity::Gather, 0, "st"))}
-            {choice(bench, POM_POM)}
+            {part_if(move || wears.get(), move || choice(bench, POM_POM))}
             {part_if(move || pom.get(), move || pom_pom(bench))}
         </section>
-    }
-    .into_any()
-}
-
-/// Folds none, half or all of the band.
-fn fold(bench: Bench, halves: i32) {
-    let height = bench.project.with_untracked(|p| band_height(&p.spec)).ticks();
-    bench.forget(&[Quantity::Fold]);
-    let ticks = (height * halves / 2).min(Quantity::Fold.row().most);
-    bench.shape(|s| s.band.fold = Length::from_ticks(ticks));
-}
-
-fn band_note(bench: Bench) -> String {
-    let units = bench.figure_units();
-    let height = bench.project.with(|p| band_height(&p.spec));
-    let fold = bench.project.with(|p| p.spec.band.fold);
-    let seen = Length::from_ticks((height.ticks() - fold.ticks()).max(0));
-    if fold == Length::ZERO {
-        return format!("The band is {} tall, worn flat.", figures::length(height, units));
-    }
-    format!(
-        "The band is {} tall; folded, {} of it lies on the head.",
-        figures::length(height, units),
-        figures::length(seen, units)
-    )
-}
-
-fn band_swatch(bench: Bench) -> AnyView {
-    view! {
-        <div class="pair">
-            {number(bench, Quantity::BandSwatchStitches, 0, "st")}
-            {number(bench, Quantity::BandSwatchWidth, 0, "")}
-            {number(bench, Quantity::BandSwatchRows, 0, "rows")}
-            {number(bench, Quantity::BandSwatchLength, 0, "")}
-        </div>
-    }
-    .into_any()
-}
-
-fn no_band_swatch() -> AnyView {
-    view! {
-        <p class="note">
-            "Then its rows are taken to be as tall as the body’s stitches are wide: the trade’s one stitch in each row end."
-        </p>
     }
     .into_any()
 }

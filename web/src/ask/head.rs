@@ -1,54 +1,91 @@
 //! The head: measured, or looked up by age; how far down the hat comes and how closely it sits.
 
-use crate::bench::Bench;
+use crate::bench::{Bench, Seat};
 use crate::choice::{Choice, choice};
-use crate::erase::{memo, part, words};
+use crate::dom;
+use crate::erase::{flag, memo, part, part_if, words};
 use crate::field::number;
 use crate::html::Html;
 use crate::pick::{option, pick};
-use hatwright_pattern::figures;
+use hatwright_pattern::{figures, say};
 use hatwright_project::Project;
-use hatwright_sizing::{Age, Build, Count, Coverage, Head, HeadBasis, Length, Quantity, Ratio, Sex};
+use hatwright_sizing::{Age, Build, Count, Coverage, Day, Head, HeadBasis, Length, Quantity, Ratio, Sex, Style};
 use leptos::prelude::*;
 
 const WAY: Choice = Choice {
     legend: "How is the head known?",
     name: "head-way",
-    options: &["By age", "Measured"],
-    get: |p| usize::from(matches!(p.spec.head, Head::Measured(_))),
+    options: &["By age", "Measured", "By dates"],
+    get: |p| way(&p.spec.head),
     set: |bench, i| {
         let now = bench.project.with_untracked(|p| p.spec.head);
-        let measured = matches!(now, Head::Measured(_));
-        if measured == (i == 1) {
+        let was = way(&now);
+        if was == i {
             return;
         }
-        let other = bench.aside.with_value(|a| a.head);
-        let fresh = if measured {
-            Head::ByAge { age: Age::Years(Count::whole(4)), sex: Sex::Unknown, build: Build::Average }
-        } else {
-            // The looked-up girth is the best first guess for a tape that is not at hand.
-            let girth = hatwright_sizing::head_size(&now).girth.ticks();
-            Head::Measured(Length::from_ticks((girth + 50) / 100 * 100))
-        };
-        bench.aside.update_value(|a| a.head = Some(now));
-        bench.shape(|s| s.head = other.unwrap_or(fresh));
+        bench.aside.update_value(|a| a.heads[was] = Some(now));
+        let head = bench.aside.with_value(|a| a.heads[i]).unwrap_or_else(|| fresh(&now, i));
+        bench.forget(&[Quantity::Percentile]);
+        bench.shape(|s| s.head = head);
     },
 };
+
+fn way(head: &Head) -> usize {
+    match head {
+        Head::ByAge { .. } => 0,
+        Head::Measured(_) => 1,
+        Head::ByDates { .. } => 2,
+    }
+}
+
+/// The same head, as nearly as another way of knowing it can tell.
+fn fresh(now: &Head, way: usize) -> Head {
+    let years = now.age_years().unwrap_or(4.0);
+    let (sex, build) = who(now);
+    match way {
+        0 => Head::ByAge { age: Age::Years(Count::whole(years as i32)), sex, build },
+        // The looked-up girth is the best first guess for a tape that is not at hand.
+        1 => Head::Measured(Length::from_ticks((hatwright_sizing::head_size(now).girth.ticks() + 50) / 100 * 100)),
+        _ => {
+            let worn = dom::today();
+            Head::ByDates { born: Day(worn.0 - (years * 365.25) as i32), worn, sex, build }
+        }
+    }
+}
+
+fn who(head: &Head) -> (Sex, Build) {
+    match *head {
+        Head::ByAge { sex, build, .. } | Head::ByDates { sex, build, .. } => (sex, build),
+        Head::Measured(_) => (Sex::Unknown, Build::Average),
+    }
+}
+
+fn put_who(bench: Bench, with: impl FnOnce(&mut Sex, &mut Build)) {
+    bench.shape(|s| {
+        if let Head::ByAge { sex, build, .. } | Head::ByDates { sex, build, .. } = &mut s.head {
+            with(sex, build);
+        }
+    });
+}
 
 const BUILD: Choice = Choice {
     legend: "The head, for that age",
     name: "build",
-    options: &["Small", "Average", "Large"],
-    get: |p| match p.spec.head {
-        Head::ByAge { build, .. } => build as usize,
-        Head::Measured(_) => 1,
+    options: &["Small", "Average", "Large", "Percentile"],
+    get: |p| match who(&p.spec.head).1 {
+        Build::Small => 0,
+        Build::Average => 1,
+        Build::Large => 2,
+        Build::Percentile(_) => 3,
     },
     set: |bench, i| {
-        bench.shape(|s| {
-            if let Head::ByAge { build, .. } = &mut s.head {
-                *build = [Build::Small, Build::Average, Build::Large][i];
-            }
-        });
+        let now = bench.project.with_untracked(|p| who(&p.spec.head).1);
+        if matches!(now, Build::Percentile(_)) {
+            bench.aside.update_value(|a| a.build = Some(now));
+        }
+        let kept = bench.aside.with_value(|a| a.build).unwrap_or(Build::Percentile(Ratio::of(now.share())));
+        bench.forget(&[Quantity::Percentile]);
+        put_who(bench, |_, build| *build = [Build::Small, Build::Average, Build::Large, kept][i]);
     },
 };
 
@@ -56,17 +93,8 @@ const SEX: Choice = Choice {
     legend: "Sex, if known",
     name: "sex",
     options: &["Not known", "Female", "Male"],
-    get: |p| match p.spec.head {
-        Head::ByAge { sex, .. } => sex as usize,
-        Head::Measured(_) => 0,
-    },
-    set: |bench, i| {
-        bench.shape(|s| {
-            if let Head::ByAge { sex, .. } = &mut s.head {
-                *sex = [Sex::Unknown, Sex::Female, Sex::Male][i];
-            }
-        });
-    },
+    get: |p| who(&p.spec.head).0 as usize,
+    set: |bench, i| put_who(bench, |sex, _| *sex = [Sex::Unknown, Sex::Female, Sex::Male][i]),
 };
 
 const COVERAGE: Choice = Choice {
@@ -99,19 +127,107 @@ const EASE: Choice = Choice {
     },
 };
 
+/// Whether the hat comes down the head as far as is asked: a tam sits on top, flaps hang from the tops of the ears, and an ear warmer
+/// is as tall as its band.
+fn comes_down(p: &Project) -> bool {
+    !matches!(p.spec.style, Style::EarWarmer | Style::Tam | Style::EarFlap)
+}
+
 /// The section.
 pub fn head(bench: Bench) -> AnyView {
-    let measured = memo(move || bench.project.with(|p| matches!(p.spec.head, Head::Measured(_))));
+    let known = memo(move || bench.project.with(|p| way(&p.spec.head)));
+    let deep = memo(move || bench.project.with(comes_down));
+    let topped = memo(move || bench.project.with(|p| p.spec.asks(Quantity::OverTop)));
     view! {
         <section aria-labelledby="head-title">
             <h2 id="head-title">"Head"</h2>
             {choice(bench, WAY)}
-            {part(move || if measured.get() { tape(bench) } else { by_age(bench) })}
-            <p class="note">{words(move || stand_in(bench))}</p>
-            {choice(bench, COVERAGE)}
+            {part(move || match known.get() {
+                0 => by_age(bench),
+                1 => tape(bench),
+                _ => by_dates(bench),
+            })}
+            {part_if(move || known.get() != 1, move || who_wears(bench))}
+            <p class="note" id="stand-in">{words(move || around(bench))}</p>
+            {part_if(move || deep.get(), move || choice(bench, COVERAGE))}
             {choice(bench, EASE)}
             {number(bench, Quantity::Ease, 0, "% smaller")}
+            <details>
+                <summary>{words(move || if topped.get() { "Over the top, hair, lining" } else { "Hair or lining" }.to_owned())}</summary>
+                <div class="pair">
+                    {part_if(move || topped.get(), move || number(bench, Quantity::OverTop, 0, ""))}
+                    {number(bench, Quantity::Lining, 0, "")}
+                </div>
+                {part_if(move || topped.get(), || view! {
+                    <p class="note">"Over the crown from one ear canal to the other sets the depth; leave it empty if it was not measured."</p>
+                }.into_any())}
+                <p class="note">"Hair or a lining: its thickness between head and hat, which adds about six times as much around."</p>
+            </details>
         </section>
+    }
+    .into_any()
+}
+
+fn who_wears(bench: Bench) -> AnyView {
+    let exact = memo(move || bench.project.with(|p| matches!(who(&p.spec.head).1, Build::Percentile(_))));
+    view! {
+        {choice(bench, BUILD)}
+        {part_if(move || exact.get(), move || view! {
+            {number(bench, Quantity::Percentile, 0, "of 100 are smaller")}
+        }.into_any())}
+        {choice(bench, SEX)}
+    }
+    .into_any()
+}
+
+fn by_dates(bench: Bench) -> AnyView {
+    let wrong = memo(move || match bench.refused() {
+        Some((Seat::Days, why)) => why,
+        _ => String::new(),
+    });
+    let day = |id: &'static str, label: &'static str, get: fn(Day, Day) -> Day, set: fn(&mut Day, &mut Day, Day)| {
+        let text = memo(move || {
+            bench.project.with(|p| match p.spec.head {
+                Head::ByDates { born, worn, .. } => figures::date(get(born, worn)),
+                _ => String::new(),
+            })
+        });
+        let take = move |event: web_sys::Event| {
+            // A day that is being typed is not whole: the one before stays.
+            let Some(day) = figures::day(&event_target_value(&event)) else { return };
+            bench.shape(|s| {
+                if let Head::ByDates { born, worn, .. } = &mut s.head {
+                    set(born, worn, day);
+                }
+            });
+        };
+        view! {
+            <div class="number" class:wrong=flag(move || wrong.with(|w| !w.is_empty()))>
+                <label for=id>{label}</label>
+                <input
+                    class="box"
+                    type="date"
+                    id=id
+                    aria-describedby="days-say"
+                    aria-invalid=words(move || wrong.with(|w| !w.is_empty()).to_string())
+                    prop:value=words(move || text.get())
+                    on:change=take
+                />
+            </div>
+        }
+        .into_any()
+    };
+    view! {
+        <div class="pair">
+            {day("born", "Born or due on", |born, _| born, |born, _, day| *born = day)}
+            {day("worn", "Worn from", |_, worn| worn, |_, worn, day| *worn = day)}
+        </div>
+        <p class="says" id="days-say">{words(move || wrong.get())}</p>
+        <p class="note" id="days-tell">{words(move || bench.project.with(|p| match p.spec.head {
+            Head::ByDates { born, worn, .. } => say::dates_sentence(born, worn),
+            _ => String::new(),
+        }))}</p>
+        <p class="note">"The days stay on this device: a link carries only the size of the head."</p>
     }
     .into_any()
 }
@@ -134,6 +250,7 @@ fn by_age(bench: Bench) -> AnyView {
         }
         html.done()
     });
+    let young = memo(move || bench.project.with(|p| p.spec.head.age_years().is_some_and(|years| years < 0.25)));
     let set = move |picked: String| recount(bench, AGE_UNITS.iter().position(|o| *o == picked).unwrap_or(2));
     view! {
         <div class="pair">{field}{pick("age-unit".to_owned(), "Counted in", options, set)}</div>
@@ -141,8 +258,9 @@ fn by_age(bench: Bench) -> AnyView {
             <button type="button" id="newborn" on:click=move |_| set_age(bench, Age::Weeks(Count::whole(0)))>"Newborn"</button>
             <button type="button" id="adult" on:click=move |_| set_age(bench, Age::Years(Count::whole(18)))>"Adult, 18 and over"</button>
         </div>
-        {choice(bench, BUILD)}
-        {choice(bench, SEX)}
+        {part_if(move || young.get(), || view! {
+            <p class="note">"For a baby born well before the due date, measure the head: the tables begin with babies born at term."</p>
+        }.into_any())}
     }
     .into_any()
 }
@@ -183,16 +301,24 @@ fn recount(bench: Bench, to: usize) {
     });
 }
 
-fn stand_in(bench: Bench) -> String {
+/// The head's girth among others of its age, where that comes from, and what stands in for it.
+fn around(bench: Bench) -> String {
     let units = bench.figure_units();
-    let head = bench.project.with(|p| hatwright_sizing::head_size(&p.spec.head));
-    let across = Length::from_cm(head.girth.cm() / core::f64::consts::PI);
-    let bowl = format!("A bowl {} across stands in for this head.", figures::length(across, units));
-    let basis = match head.basis {
-        HeadBasis::Measured => return bowl,
-        HeadBasis::Who => "WHO Child Growth Standards",
-        HeadBasis::Snyder => "Snyder and others 1977, joined to WHO",
-        HeadBasis::Niosh => "NIOSH 2003, adults",
-    };
-    format!("{} around ({basis}). {bowl}", figures::length(head.girth, units))
+    bench.project.with(|p| {
+        let head = hatwright_sizing::head_size(&p.spec.head);
+        let source = match head.basis {
+            HeadBasis::Measured => "",
+            HeadBasis::Who => " (WHO Child Growth Standards)",
+            HeadBasis::Snyder => " (Snyder and others 1977, joined to WHO)",
+            HeadBasis::Niosh => " (NIOSH 2003)",
+        };
+        let place = say::percentile_sentence(&p.spec.head, &head, units).unwrap_or_default();
+        [
+            place.trim_end_matches('.'),
+            source,
+            if source.is_empty() { "" } else { ". " },
+            &say::stand_in_sentence(head.girth, units),
+        ]
+        .concat()
+    })
 }

@@ -1,14 +1,15 @@
 //! The swatch: counted, or guessed from a yarn weight.
 
+use super::fabric::fabrics;
 use crate::bench::Bench;
 use crate::choice::{Choice, choice};
 use crate::erase::{memo, part, part_if, words};
-use crate::field::number;
+use crate::field::{labelled, number};
 use crate::html::Html;
 use crate::made::written_terms;
 use crate::pick::{option, pick};
-use hatwright_pattern::{figures, written};
-use hatwright_sizing::{Count, Length, Quantity, Ratio, Stretch, Swatch, YarnWeight};
+use hatwright_pattern::{figures, say, written};
+use hatwright_sizing::{Count, HatSpec, Length, Quantity, Ratio, Remark, Stretch, Style, Swatch, YarnWeight};
 use leptos::prelude::*;
 
 const WAY: Choice = Choice {
@@ -42,16 +43,15 @@ fn measured(stretch: Stretch) -> usize {
 const STRETCH: Choice = Choice {
     legend: "How far it stretches around",
     name: "stretch-way",
-    options: &["Usual, 1.10", "Measured"],
+    options: &["As usual", "Measured"],
     get: |p| measured(p.spec.body_stretch),
     set: |bench, i| set_stretch(bench, 0, i == 1),
 };
 
-/// The band's stretch, shown with the band.
-pub const BAND_STRETCH: Choice = Choice {
-    legend: "How far the rib stretches around",
+const BAND_STRETCH: Choice = Choice {
+    legend: "How far the band stretches around",
     name: "band-stretch-way",
-    options: &["Usual, 1.35", "Measured"],
+    options: &["As usual", "Measured"],
     get: |p| measured(p.spec.band.stretch),
     set: |bench, i| set_stretch(bench, 1, i == 1),
 };
@@ -60,49 +60,94 @@ fn set_stretch(bench: Bench, zone: usize, measure: bool) {
     let q = [Quantity::BodyStretch, Quantity::BandStretch][zone];
     bench.forget(&[q]);
     let kept = bench.aside.with_value(|a| a.stretches[zone]);
+    let usual = bench.project.with_untracked(|p| usual_stretch(&p.spec, zone));
     bench.shape(|s| {
         let stretch = if zone == 0 { &mut s.body_stretch } else { &mut s.band.stretch };
         let was = *stretch;
-        *stretch = if measure { Stretch::Measured(kept.unwrap_or(Ratio::from_ticks(q.row().usual))) } else { Stretch::Usual };
+        *stretch = if measure { Stretch::Measured(kept.unwrap_or(usual)) } else { Stretch::Usual };
         if let Stretch::Measured(ratio) = was {
             bench.aside.update_value(|a| a.stretches[zone] = Some(ratio));
         }
     });
 }
 
+fn usual_stretch(spec: &HatSpec, zone: usize) -> Ratio {
+    if zone == 0 { spec.usual_body_stretch() } else { spec.usual_band_stretch() }
+}
+
+/// How far body (0) or band (1) stretches: as usual for its fabric, or as it was measured.
+pub fn stretch(bench: Bench, zone: usize) -> AnyView {
+    let (question, q) = [(STRETCH, Quantity::BodyStretch), (BAND_STRETCH, Quantity::BandStretch)][zone];
+    let own = memo(move || bench.project.with(|p| (question.get)(p)));
+    view! {
+        {choice(bench, question)}
+        {part(move || if own.get() == 1 {
+            number(bench, q, 0, "times")
+        } else {
+            view! { <p class="note">{words(move || {
+                let ratio = bench.project.with(|p| usual_stretch(&p.spec, zone));
+                [&figures::factor(ratio), " times its relaxed width is usual for this fabric (practice)."].concat()
+            })}</p> }.into_any()
+        })}
+    }
+    .into_any()
+}
+
 /// The section.
 pub fn swatch(bench: Bench) -> AnyView {
     let guessed = memo(move || bench.project.with(|p| matches!(p.spec.swatch, Swatch::YarnWeight(_))));
-    let stretched = memo(move || bench.project.with(|p| measured(p.spec.body_stretch)));
+    let bodied = memo(move || bench.project.with(|p| p.spec.style != Style::EarWarmer));
+    let rows = memo(move || bench.project.with(|p| p.spec.style == Style::Sideways));
     view! {
         <section aria-labelledby="swatch-title">
             <h2 id="swatch-title">"Swatch"</h2>
             {choice(bench, WAY)}
-            {part(move || if guessed.get() { by_weight(bench) } else { counted(bench) })}
-            <p class="note">{words(move || sureness(bench))}</p>
+            {part_if(move || bodied.get(), move || fabrics(bench, false))}
+            {part(move || if guessed.get() { by_weight(bench) } else { counted(bench, rows.get()) })}
+            <p class="note" id="sureness">{words(move || sureness(bench))}</p>
+            <p class="note hint" id="gauge-hint">{words(move || hint(bench))}</p>
+            <details>
+                <summary>{words(move || if bodied.get() { "Hook, strands, stretch" } else { "Hook, strands" }.to_owned())}</summary>
+                <div class="pair">{number(bench, Quantity::Hook, 0, "")}{number(bench, Quantity::Strands, 0, "")}</div>
+                {part_if(move || bodied.get(), move || stretch(bench, 0))}
+            </details>
             <details>
                 <summary>"A swatch that tells the truth"</summary>
                 <ol inner_html=words(move || {
                     let mut html = Html::new();
-                    for step in written::swatch_advice(written_terms(bench.terms.get())) {
+                    let terms = written_terms(bench.terms.get());
+                    for step in bench.project.with(|p| written::swatch_advice(&p.spec, terms)) {
                         html.element("li", &step);
                     }
                     html.done()
                 })></ol>
             </details>
-            {choice(bench, STRETCH)}
-            {part_if(move || stretched.get() == 1, move || number(bench, Quantity::BodyStretch, 0, "times"))}
         </section>
     }
     .into_any()
 }
 
-fn counted(bench: Bench) -> AnyView {
+/// What is unusual about the gauge, as the planner remarks it.
+fn hint(bench: Bench) -> String {
+    let units = bench.figure_units();
+    bench.shown.with(|s| {
+        let odd = s.hat.remarks.iter().filter(|r| is_hint(r)).map(|r| say::remark(r, &s.hat, units));
+        odd.collect::<Vec<_>>().join(" ")
+    })
+}
+
+/// Whether a remark is about the swatch, and is made beside it.
+pub fn is_hint(remark: &Remark) -> bool {
+    matches!(remark, Remark::UnusualGauge | Remark::UnusualStitch(_))
+}
+
+fn counted(bench: Bench, rows: bool) -> AnyView {
+    let (label, unit) = if rows { ("Rows", "rows") } else { ("Rounds", "rnd") };
     view! {
         <div class="pair">
             {number(bench, Quantity::SwatchStitches, 0, "st")}
             {number(bench, Quantity::SwatchWidth, 0, "")}
-            {number(bench, Quantity::SwatchRounds, 0, "rnd")}
+            {labelled(bench, Quantity::SwatchRounds, 0, label.to_owned(), unit)}
             {number(bench, Quantity::SwatchHeight, 0, "")}
         </div>
     }
@@ -150,34 +195,12 @@ fn by_weight(bench: Bench) -> AnyView {
     .into_any()
 }
 
-/// What half a stitch in the swatch does to the hat.
+/// What half a stitch in the swatch does to the hat, and what would make that less. What it does to the yarn stands beside the yarn.
 fn sureness(bench: Bench) -> String {
     let units = bench.figure_units();
-    bench.shown.with(|shown| {
-        let stitches = match shown.spec.swatch {
-            Swatch::Counted { stitches, .. } => stitches,
-            Swatch::YarnWeight(_) => {
-                return "Every number of this hat is an estimate until there is a swatch.".to_owned();
-            }
-        };
-        let Some((low, high)) = shown.hat.girth_range else { return String::new() };
-        let counted = figures::show(stitches.ticks(), hatwright_sizing::Unit::Count, units);
-        format!(
-            "If the count is half a stitch off in {counted}, the hat is {}. Twice the width halves that.",
-            figures::length_span(low, high, units)
-        )
-    })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_usual_stretches_are_the_tables() {
-        for (choice, q) in [(STRETCH, Quantity::BodyStretch), (BAND_STRETCH, Quantity::BandStretch)] {
-            let hundredths = q.row().usual / 100;
-            assert_eq!(choice.options[0], format!("Usual, {}.{:02}", hundredths / 100, hundredths % 100));
-        }
+    let mut told = bench.shown.with(|s| say::doubt_sentences(&s.hat, units));
+    if told.len() > 2 {
+        told.remove(1);
     }
+    told.join(" ")
 }

@@ -31,7 +31,7 @@ pub fn age(years: f64) -> String {
     }
 }
 
-/// A span of ages: `from 20 months to 3 years`; an end of 18 years or more means no upper end.
+/// A span of ages: `from 20 months to 3 years`, `from 4 to 8 years`; an end of 18 years or more means no upper end.
 pub fn age_span(from: f64, to: f64) -> String {
     let (young, old) = (age(from), age(to));
     if from >= 18.0 {
@@ -41,9 +41,19 @@ pub fn age_span(from: f64, to: f64) -> String {
     } else if to >= 18.0 {
         ["from ", &young, " up"].concat()
     } else if young == old {
-        ["at ", &young].concat()
+        ["at ", if young == "newborn" { "birth" } else { &young }].concat()
+    } else if young == "newborn" {
+        ["from birth to ", &old].concat()
     } else {
-        ["from ", &young, " to ", &old].concat()
+        ["from ", without_unit(&young, &old), " to ", &old].concat()
+    }
+}
+
+/// An age without its unit, where another that follows has the same and no second one: `4 years` before `8 years`.
+fn without_unit<'a>(young: &'a str, old: &str) -> &'a str {
+    match (young.split_once(' '), old.split_once(' ')) {
+        (Some((number, unit)), Some((_, after))) if unit == after && !unit.contains(' ') => number,
+        _ => young,
     }
 }
 
@@ -88,6 +98,12 @@ mod tests {
             assert_eq!(age(years), text);
         }
         assert_eq!(age_span(1.6667, 3.0), "from 20 months to 3 years");
+        assert_eq!(age_span(4.0, 8.0), "from 4 to 8 years");
+        assert_eq!(age_span(7.5, 8.5), "from 7½ to 8½ years");
+        assert_eq!(age_span(0.75, 1.5), "from 9 to 18 months");
+        assert_eq!(age_span(4.0, 4.5), "from 4 years to 4 years 6 months");
+        assert_eq!(age_span(2.5, 4.5), "from 2 years 6 months to 4 years 6 months");
+        assert_eq!(age_span(0.0, 0.5), "from birth to 6 months");
         assert_eq!(age_span(8.0, 110.0), "from 8 years up");
         assert_eq!(age_span(18.0, 110.0), "adults");
         assert_eq!(age_span(0.0, 110.0), "at every age");

@@ -22,7 +22,8 @@ pub enum Misread {
 
 /// Reads what is typed into a quantity's field, into ticks of its row.
 ///
-/// As [`parse`] does; a noun that the quantity counts may follow too: `12 sts` in a field of stitches, `18 months` in any of the three
+/// As [`parse`] does; the girth of a head may be told as a hat size, `7 1/4 US` or `UK 7⅛`: a number without either is a girth. A noun
+/// that the quantity counts may follow too: `12 sts` in a field of stitches, `18 months` in any of the three
 /// fields of an age, whatever that field counts in. Years have 365.25 days and 12 months.
 ///
 /// # Errors
@@ -35,8 +36,14 @@ pub enum Misread {
 /// assert_eq!(parse_for(AgeMonths, "2 years", Centimetres), Ok(24_00));
 /// assert_eq!(parse_for(BandHeight, "1 stitch", Centimetres), Ok(1));
 /// assert_eq!(parse_for(BandHeight, "4 rows", Centimetres), Err(Misread::NotANumber));
+/// assert_eq!(parse_for(HeadGirth, "7 1/4 US", Centimetres), Ok(57_852));
 /// ```
 pub fn parse_for(q: Quantity, text: &str, units: Units) -> Result<i32, Misread> {
+    if q == Quantity::HeadGirth
+        && let Some((size, eighths)) = hat_size(text)
+    {
+        return hat_size_girth(size, eighths);
+    }
     let unit = q.row().unit;
     read(text, unit, &|suffix| unit_scale(unit, units, suffix).or_else(|| noun_scale(q, suffix)))
 }
@@ -57,6 +64,31 @@ pub fn parse_for(q: Quantity, text: &str, units: Units) -> Result<i32, Misread> 
 /// ```
 pub fn parse(text: &str, unit: Unit, units: Units) -> Result<i32, Misread> {
     read(text, unit, &|suffix| unit_scale(unit, units, suffix))
+}
+
+/// What stands before or after `us` or `uk`, and by how many eighths such a size is short of the diameter in inches.
+fn hat_size(text: &str) -> Option<(&str, u64)> {
+    let text = text.trim();
+    // Slicing by bytes is refused where a letter of more than one begins or ends there.
+    let ends = |part: Option<&str>| match part {
+        Some(p) if p.eq_ignore_ascii_case("us") => Some(0),
+        Some(p) if p.eq_ignore_ascii_case("uk") => Some(1),
+        _ => None,
+    };
+    if let Some(eighths) = ends(text.get(..2)) {
+        return Some((&text[2..], eighths));
+    }
+    let at = text.len().checked_sub(2)?;
+    ends(text.get(at..)).map(|eighths| (&text[..at], eighths))
+}
+
+/// Girth in ticks of a hat size, its diameter in inches (common practice of the trade, no source): π × 2540 ticks to the inch.
+fn hat_size_girth(size: &str, eighths: u64) -> Result<i32, Misread> {
+    /// Thousandths of a tick around an inch of diameter.
+    const AROUND: u64 = 7_979_645;
+    let scale = |suffix: &str| suffix.is_empty().then_some(Fraction { above: AROUND, below: 1 });
+    let thousandths = i64::from(read(size, Unit::Length, &scale)?) + (AROUND * eighths / 8) as i64;
+    i32::try_from((thousandths + 500) / 1000).map_err(|_| Misread::TooLong)
 }
 
 fn read(text: &str, unit: Unit, scale: &dyn Fn(&str) -> Option<Fraction>) -> Result<i32, Misread> {
@@ -100,9 +132,11 @@ pub(super) fn unit_scale(unit: Unit, units: Units, suffix: &str) -> Option<Fract
         (Unit::Length, "in" | "inch" | "inches" | "\"" | "″" | "”" | "''") => (2540, 1),
         (Unit::Yarn, "") if inches => (9144, 100),
         (Unit::Yarn, "yd" | "yds" | "yard" | "yards") => (9144, 100),
-        (Unit::Length, "mm") | (Unit::Yarn, "" | "m" | "metres" | "meters") | (Unit::Percent, "" | "%") | (Unit::Count, "") => {
-            (100, 1)
-        }
+        // A hook is told in millimetres whatever the units.
+        (Unit::Length | Unit::Hook, "mm")
+        | (Unit::Yarn, "" | "m" | "metres" | "meters")
+        | (Unit::Percent, "" | "%")
+        | (Unit::Count | Unit::Hook, "") => (100, 1),
         (Unit::Factor, "" | "x" | "×" | "times") => (10_000, 1),
         (Unit::Whole, "") => (1, 1),
         _ => return None,
@@ -115,10 +149,13 @@ fn noun_scale(q: Quantity, noun: &str) -> Option<Fraction> {
     use Quantity as Q;
     let nouns: &[&str] = match q {
         Q::AgeWeeks | Q::AgeMonths | Q::AgeYears => return age_scale(q, noun),
-        Q::SwatchStitches | Q::BandSwatchStitches | Q::BandHeight | Q::Gather => &["st", "sts", "stitch", "stitches"],
-        Q::SwatchRounds | Q::StripeRounds => &["rnd", "rnds", "round", "rounds"],
+        Q::SwatchStitches | Q::BandSwatchStitches | Q::BandHeight | Q::Gather | Q::TailStitches => {
+            &["st", "sts", "stitch", "stitches"]
+        }
+        Q::SwatchRounds | Q::StripeRounds | Q::BandRounds => &["rnd", "rnds", "round", "rounds"],
         Q::BandSwatchRows | Q::StripeRows => &["row", "rows"],
-        Q::Wedges => &["wedge", "wedges"],
+        Q::Wedges | Q::SideWedges => &["wedge", "wedges"],
+        Q::Strands => &["strand", "strands"],
         _ => &[],
     };
     let each = if q.row().unit == Unit::Count { 100 } else { 1 };
@@ -275,6 +312,61 @@ mod tests {
         }
     }
 
+    /// Common practice of the trade, from memory: 57 cm is 7 1/8 in the US and 7 in the UK, 58 cm 7 1/4 and 7 1/8, 60 cm 7 1/2 and 7 3/8.
+    #[test]
+    fn reads_a_hat_size_as_a_girth() {
+        for (text, ticks) in [
+            ("7 1/8 us", 56_855),
+            ("7 UK", 56_855),
+            ("us 7¼", 57_852),
+            ("US 7.25", 57_852),
+            ("us7 1/4", 57_852),
+            ("7 1/8 uk", 57_852),
+            ("  Uk  7⅛ ", 57_852),
+            ("7 1/2 US", 59_847),
+            ("7 3/8 UK", 59_847),
+            ("6 us", 47_878),
+        ] {
+            for units in BOTH {
+                assert_eq!(parse_for(Quantity::HeadGirth, text, units), Ok(ticks), "{text}");
+            }
+        }
+        let labels = |ticks| hatwright_sizing::hat_labels(hatwright_sizing::Length::from_ticks(ticks));
+        for eighths in 40..72_u32 {
+            let typed = [&*eighths.to_string(), "/8"].concat();
+            let us = parse_for(Quantity::HeadGirth, &[&*typed, " us"].concat(), Units::Inches).unwrap();
+            let uk = parse_for(Quantity::HeadGirth, &["uk ", &*typed].concat(), Units::Inches).unwrap();
+            assert_eq!((labels(us).us_eighths, labels(uk).uk_eighths), (eighths, eighths));
+        }
+    }
+
+    #[test]
+    fn a_number_without_us_or_uk_is_a_girth_as_before() {
+        use Misread as M;
+        let girth = |text: &str, units| parse_for(Quantity::HeadGirth, text, units);
+        assert_eq!(girth("7 1/4", Units::Centimetres), Ok(7_250));
+        assert_eq!(girth("22 7/8", Units::Inches), Ok(58_103));
+        assert_eq!(girth("22½", Units::Inches), Ok(57_150));
+        assert_eq!(girth("58", Units::Centimetres), Ok(58_000));
+        assert_eq!(girth("22 in", Units::Centimetres), Ok(55_880));
+        for (text, why) in [
+            ("us", M::Empty),
+            ("uk", M::Empty),
+            ("u", M::NotANumber),
+            ("7 1/4 eu", M::NotANumber),
+            ("us 7 uk", M::NotANumber),
+            ("7 in us", M::NotANumber),
+            ("-7 us", M::Negative),
+            ("us 7.1.4", M::TwoMarks),
+            ("us 999", M::TooLong),
+            ("½½", M::NotANumber),
+            ("é", M::NotANumber),
+        ] {
+            assert_eq!(girth(text, Units::Centimetres), Err(why), "{text}");
+        }
+        assert_eq!(parse_for(Quantity::Fold, "7 us", Units::Centimetres), Err(M::NotANumber));
+    }
+
     #[test]
     fn refuses_the_nouns_of_another_field() {
         use Quantity as Q;
@@ -333,6 +425,13 @@ mod tests {
         fn any_text_is_read_or_refused(text in "\\PC{0,70}", unit in 0..7_usize) {
             for units in BOTH {
                 let _ = parse(&text, ALL[unit], units);
+            }
+        }
+
+        #[test]
+        fn any_hat_size_is_read_or_refused(text in "(us|UK)?\\PC{0,20}(us|UK)?") {
+            for units in BOTH {
+                let _ = parse_for(Quantity::HeadGirth, &text, units);
             }
         }
 

@@ -1,25 +1,42 @@
-//! The sideways band: its rows are upright ribs that wrap around the head.
+//! The sideways band, whose rows are upright ribs that wrap around the head, and the fold of any band.
 
-use super::fabric::put;
+use super::fabric::{Texture, put};
 use super::pen::{At, Pen};
-use super::profile::Profile;
+use super::profile::{Profile, head_radius};
 use super::shape::{Paint, Shape};
-use super::view::View;
+use super::view::{Edge, View};
 use core::f64::consts::{FRAC_PI_2, PI};
-use hatwright_sizing::{Colour, Hat};
+use hatwright_sizing::{BandKind, Begun, Colour, Hat, Loops, Style, Zone};
 
 /// The most marks of single stitches; beyond it, a mark stands for several.
 const MOST_MARKS: usize = 600;
+/// The narrowest row that is drawn in a small picture, in user units, and how many rows stand for narrower ones.
+const LEAST_ROW: f64 = 1.6;
+const MELTED: usize = 48;
+/// The most ribs of post stitches in a fold.
+const MOST_RIBS: u32 = 90;
 
-/// Paints what of the band's single layer is not behind the fold.
-pub(super) fn draw_layer(hat: &Hat, profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
-    if profile.band_top <= profile.fold || profile.band_top <= 0.0 {
+/// Paints what of a sideways band's single layer is not behind the fold.
+pub(super) fn draw_layer(hat: &Hat, texture: Option<Texture>, profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
+    let low = profile.fold;
+    if hat.band != BandKind::Sideways || profile.band_top <= low || profile.band_top <= 0.0 {
         return;
     }
-    let top = profile.edges[0].radius;
-    let middle = (profile.band * 3.0 + top) / 4.0;
+    let (middle, top) = match (hat.style, profile.edges.get(profile.sits)) {
+        (Style::EarWarmer, _) | (_, None) => (on_head(profile, profile.band_top / 2.0), on_head(profile, profile.band_top)),
+        (_, Some(edge)) => ((profile.band * 3.0 + edge.radius) / 4.0, edge.radius),
+    };
     let sleeve = Sleeve { low: 0.0, high: profile.band_top, radii: [profile.band, middle, top], loose: false };
-    sleeve.draw(hat, view, hat.depth.band.cm(), shapes);
+    sleeve.draw(
+        &hat.band_rows,
+        hat.gauge.band_stitch.cm(),
+        ribbed(texture),
+        texture.is_some(),
+        view,
+        hat.depth.band.cm(),
+        profile.head,
+        shapes,
+    );
 }
 
 /// Paints the inside of the fold that shows behind a narrower crown.
@@ -28,30 +45,72 @@ pub(super) fn draw_behind(hat: &Hat, profile: &Profile, view: &View, shapes: &mu
         return;
     }
     let mut pen = Pen::new();
-    let (rx, ry) = view.ring(profile.cuff.1);
-    pen.ellipse(At::new(view.x, view.level(profile.fold)), rx, ry, false);
+    view.ring(&mut pen, Edge::level(profile.cuff.1, profile.fold), false);
     let data = pen.finish();
-    let colour = hat.band_rows.first().copied().unwrap_or_default();
-    shapes.push(Shape::path(data.clone(), Paint::Yarn(colour)));
+    shapes.push(Shape::path(data.clone(), Paint::Yarn(edge_colour(hat))));
     shapes.push(Shape::path(data, Paint::Class("inside")));
 }
 
+/// Paints the inside of an ear warmer's far side.
+pub(super) fn draw_inside(hat: &Hat, profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
+    let height = profile.band_top.max(profile.top());
+    let radius = match profile.edges.last() {
+        Some(edge) => edge.radius,
+        None => on_head(profile, height),
+    };
+    let mut pen = Pen::new();
+    view.ring(&mut pen, Edge::level(radius, height), false);
+    let data = pen.finish();
+    shapes.push(Shape::path(data.clone(), Paint::Yarn(edge_colour(hat))));
+    shapes.push(Shape::path(data, Paint::Class("inside")));
+}
+
+/// Radius of a sideways band on the head, at a height.
+fn on_head(profile: &Profile, height: f64) -> f64 {
+    head_radius(profile.head, profile.vertex, height) + (profile.band - profile.head / (2.0 * PI)).max(0.0)
+}
+
+/// The colour at the hat's edge.
+fn edge_colour(hat: &Hat) -> Colour {
+    let row = hat.band_rows.first().copied().or_else(|| hat.panel.as_ref().and_then(|p| p.rows.first()).map(|r| r.colour));
+    let round = match hat.begun {
+        Begun::Band => hat.rounds.first(),
+        Begun::Crown => hat.rounds.last(),
+    };
+    row.or(round.map(|r| r.colour)).unwrap_or_default()
+}
+
+fn ribbed(texture: Option<Texture>) -> bool {
+    texture.is_none_or(|t| t.band.row().loops != Loops::Both)
+}
+
 /// Paints the fold, with its shadow on the body.
-pub(super) fn draw_fold(hat: &Hat, profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
+pub(super) fn draw_fold(hat: &Hat, texture: Option<Texture>, profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
     if profile.fold <= 0.0 {
         return;
     }
     let (fold, cuff) = (profile.fold, profile.cuff);
-    let mut shadow = Pen::new();
-    for depth in [0.012, 0.02, 0.028, 0.036] {
-        let above = fold + depth * profile.head;
-        let body = profile.edges.iter().rev().find(|e| e.height <= above).map_or(profile.band, |e| e.radius);
-        view.strip(&mut shadow, (body, fold - 0.02 * profile.head), (body, above), FRAC_PI_2 * 0.98);
+    if texture.is_some() {
+        let mut shadow = Pen::new();
+        for depth in [0.012, 0.02, 0.028, 0.036] {
+            let above = fold + depth * profile.head;
+            let body = profile.edges.iter().rev().find(|e| e.height <= above).map_or(profile.band, |e| e.radius);
+            view.strip(&mut shadow, Edge::level(body, fold - 0.02 * profile.head), Edge::level(body, above), FRAC_PI_2 * 0.98);
+        }
+        put(shapes, shadow, "shadow");
     }
-    put(shapes, shadow, "shadow");
     let middle = if cuff.1 < cuff.0 { cuff.0 * 0.75 + cuff.1 * 0.25 } else { cuff.0 };
     let sleeve = Sleeve { low: 0.0, high: fold, radii: [cuff.0 * 0.982, middle, cuff.1], loose: true };
-    sleeve.draw(hat, view, fold, shapes);
+    let fancy = texture.is_some();
+    match &hat.panel {
+        Some(panel) => {
+            let rows: Vec<Colour> = panel.rows.iter().map(|r| r.colour).collect();
+            let ribbed = texture.is_none_or(|t| t.body.row().loops != Loops::Both);
+            sleeve.draw(&rows, hat.gauge.stitch.cm(), ribbed, fancy, view, fold, profile.head, shapes);
+        }
+        None if hat.band == BandKind::Around => sleeve.draw_rounds(hat, texture, view, profile.head, shapes),
+        None => sleeve.draw(&hat.band_rows, hat.gauge.band_stitch.cm(), ribbed(texture), fancy, view, fold, profile.head, shapes),
+    }
 }
 
 /// A layer of band, in cm.
@@ -65,51 +124,138 @@ struct Sleeve {
 }
 
 impl Sleeve {
-    fn draw(&self, hat: &Hat, view: &View, long: f64, shapes: &mut Vec<Shape>) {
-        let rows = Rows { sleeve: self, view, count: hat.band_rows.len().max(1) };
+    /// Rows as upright ribs, each `stitch` cm to a stitch; `fancy` with their relief.
+    #[allow(clippy::too_many_arguments)]
+    fn draw(
+        &self,
+        colours: &[Colour],
+        stitch: f64,
+        ribbed: bool,
+        fancy: bool,
+        view: &View,
+        long: f64,
+        head: f64,
+        shapes: &mut Vec<Shape>,
+    ) {
+        // In a small picture, rows as fine as a hair melt into the first colour.
+        let fine = !fancy && 2.0 * PI * self.radii[0] * view.unit < LEAST_ROW * colours.len() as f64;
+        let melted = [colours.first().copied().unwrap_or_default(); MELTED];
+        let colours = if fine { &melted[..] } else { colours };
+        let rows = Rows { sleeve: self, view, count: colours.len().max(1), swell: if ribbed { 1.0 } else { 0.35 } };
         let (from, to) = rows.seen();
 
         let mut by_colour: Vec<(Colour, Pen)> = Vec::new();
         let mut row = from;
         while row < to {
-            let colour = hat.band_rows.get(row).copied().unwrap_or_default();
-            let end = (row..to).find(|r| hat.band_rows.get(*r).copied().unwrap_or_default() != colour).unwrap_or(to);
-            let known = by_colour.iter().position(|c| c.0 == colour).unwrap_or_else(|| {
-                by_colour.push((colour, Pen::new()));
-                by_colour.len() - 1
-            });
-            rows.block(&mut by_colour[known].1, row, end);
+            let colour = colours.get(row).copied().unwrap_or_default();
+            let end = (row..to).find(|r| colours.get(*r).copied().unwrap_or_default() != colour).unwrap_or(to);
+            rows.block(pen_of(&mut by_colour, colour), row, end);
             row = end;
         }
         for (colour, pen) in by_colour {
             shapes.push(Shape::path(pen.finish(), Paint::Yarn(colour)));
         }
+        if !fancy {
+            return;
+        }
 
-        let stitches = (long / hat.gauge.band_stitch.cm().max(0.05)).max(1.0);
         let mut marks = Pen::new();
-        rows.marks(&mut marks, stitches);
+        rows.marks(&mut marks, (long / stitch.max(0.05)).max(1.0));
         put(shapes, marks, "rib-stitch");
         let (mut grooves, mut ridges) = (Pen::new(), Pen::new());
         for row in (from..=to).filter(|r| r % 2 == 0) {
             rows.sliver(&mut grooves, row as f64, 0.34);
             rows.sliver(&mut ridges, row as f64 + 0.8, 0.3);
         }
-        put(shapes, ridges, "ridge");
-        put(shapes, grooves, "groove");
+        if ribbed {
+            put(shapes, ridges, "ridge");
+        }
+        put(shapes, grooves, if ribbed { "groove" } else { "rib-stitch" });
 
         let mut outline = Pen::new();
         rows.block(&mut outline, from, to);
+        let mut rim = Pen::new();
+        rim.go(rows.at(from, 1.0));
+        rows.scallops(&mut rim, from, to, 1.0);
+        self.finish(outline, rim, view, head, shapes);
+    }
+
+    /// Rounds of a band worked around, folded up: the edge that was lowest is uppermost.
+    fn draw_rounds(&self, hat: &Hat, texture: Option<Texture>, view: &View, head: f64, shapes: &mut Vec<Shape>) {
+        let mut rounds: Vec<(Colour, u32)> =
+            hat.rounds.iter().filter(|r| r.zone == Zone::Band).map(|r| (r.colour, r.after.get())).collect();
+        if hat.begun == Begun::Crown {
+            rounds.reverse();
+        }
+        let high = (hat.depth.band.cm() / rounds.len().max(1) as f64).max(0.05);
+        let shown = ((self.high / high) as usize + 1).min(rounds.len());
+        let share = |k: usize| (1.0 - k as f64 * high / self.high).max(0.0);
+        let edge = |up: f64| {
+            let (radius, height) = self.level(up);
+            Edge::level(radius, height)
+        };
+        let mut by_colour: Vec<(Colour, Pen)> = Vec::new();
+        let mut lines = Pen::new();
+        for (k, (colour, _)) in rounds.iter().take(shown).enumerate() {
+            if share(k + 1) < share(k) {
+                view.strip(pen_of(&mut by_colour, *colour), edge(share(k + 1)), edge(share(k)), FRAC_PI_2);
+            }
+            if k > 0 {
+                lines.go(view.at(edge(share(k)), -FRAC_PI_2));
+                view.sweep(&mut lines, edge(share(k)), -FRAC_PI_2, FRAC_PI_2);
+            }
+        }
+        for (colour, pen) in by_colour {
+            shapes.push(Shape::path(pen.finish(), Paint::Yarn(colour)));
+        }
+        let Some(texture) = texture else { return };
+        let (mut grooves, mut ridges) = (Pen::new(), Pen::new());
+        let posts = texture.band.row().loops == Loops::Posts;
+        let stitches = rounds.first().map_or(2, |r| r.1);
+        let pairs = if posts { (stitches / 2).clamp(1, 2 * MOST_RIBS) } else { stitches.clamp(1, 4 * MOST_RIBS) };
+        let step = 2.0 * PI / f64::from(pairs);
+        for k in 0..pairs {
+            let turn = -PI + step * (f64::from(k) + 0.5);
+            let wide = step * if posts { 0.32 } else { 0.16 };
+            if turn.abs() < FRAC_PI_2 - wide {
+                self.spindle(&mut grooves, view, turn, wide);
+                self.spindle(&mut ridges, view, turn + step * 0.42, wide);
+            }
+        }
+        put(shapes, ridges, "ridge");
+        put(shapes, grooves, if posts { "groove" } else { "stitch-dark" });
+        put(shapes, lines, if posts { "post-line" } else { "round-line" });
+
+        let mut outline = Pen::new();
+        view.strip(&mut outline, edge(0.0), edge(1.0), FRAC_PI_2);
+        let mut rim = Pen::new();
+        rim.go(view.at(edge(1.0), -FRAC_PI_2));
+        view.sweep(&mut rim, edge(1.0), -FRAC_PI_2, FRAC_PI_2);
+        self.finish(outline, rim, view, head, shapes);
+    }
+
+    /// A narrow upright spindle at a turn.
+    fn spindle(&self, pen: &mut Pen, view: &View, turn: f64, wide: f64) {
+        let place = |turn: f64, share: f64| {
+            let (radius, height) = self.level(share);
+            view.at(Edge::level(radius, height), turn)
+        };
+        pen.go(place(turn, 0.0));
+        pen.curve(place(turn - wide, 0.5), place(turn, 1.0));
+        pen.curve(place(turn + wide, 0.5), place(turn, 0.0));
+        pen.close();
+    }
+
+    /// Light, the turned lower edge, and a loose upper edge.
+    fn finish(&self, outline: Pen, rim: Pen, view: &View, head: f64, shapes: &mut Vec<Shape>) {
         shapes.push(Shape::path(outline.finish(), Paint::Gradient("hat-shade")));
         let mut turned = Pen::new();
         for rise in [0.006, 0.011, 0.016, 0.021, 0.026] {
-            let (radius, height) = self.level((rise * hat.head.girth.cm() / (self.high - self.low)).min(0.4));
-            view.strip(&mut turned, (self.radii[0], self.low), (radius, height), FRAC_PI_2);
+            let (radius, height) = self.level((rise * head / (self.high - self.low)).min(0.4));
+            view.strip(&mut turned, Edge::level(self.radii[0], self.low), Edge::level(radius, height), FRAC_PI_2);
         }
         put(shapes, turned, "shadow");
         if self.loose {
-            let mut rim = Pen::new();
-            rim.go(rows.at(from, 1.0));
-            rows.scallops(&mut rim, from, to, 1.0);
             put(shapes, rim, "rim");
         }
     }
@@ -129,11 +275,22 @@ impl Sleeve {
     }
 }
 
+/// The pen that collects a colour's outlines.
+fn pen_of(pens: &mut Vec<(Colour, Pen)>, colour: Colour) -> &mut Pen {
+    let known = pens.iter().position(|p| p.0 == colour).unwrap_or_else(|| {
+        pens.push((colour, Pen::new()));
+        pens.len() - 1
+    });
+    &mut pens[known].1
+}
+
 /// Where the rows of a sleeve lie on the page. The first row begins behind, at the seam.
 struct Rows<'a> {
     sleeve: &'a Sleeve,
     view: &'a View,
     count: usize,
+    /// How much a ridge of two rows swells: 1 in a rib.
+    swell: f64,
 }
 
 impl Rows<'_> {
@@ -148,7 +305,7 @@ impl Rows<'_> {
 
     fn place(&self, row: f64, share: f64) -> At {
         let (radius, height) = self.sleeve.level(share);
-        self.view.at(radius, self.turn(row), height)
+        self.view.at(Edge::level(radius, height), self.turn(row))
     }
 
     fn at(&self, row: usize, share: f64) -> At {
@@ -164,7 +321,7 @@ impl Rows<'_> {
     /// The control point of a ridge's arch between its two grooves: two rows swell together.
     fn crest(&self, a: At, b: At, share: f64) -> At {
         let middle = a.toward(b, 0.5);
-        let swell = ((b.x - a.x) * 0.26).min(self.view.unit * 0.45);
+        let swell = ((b.x - a.x) * 0.26).min(self.view.unit * 0.45) * self.swell;
         At::new(middle.x, if share > 0.5 { middle.y - swell } else { middle.y + swell * 0.8 })
     }
 
@@ -183,7 +340,7 @@ impl Rows<'_> {
     /// Upright side of a row, from the pen's place to the upper edge or to the lower.
     fn side(&self, pen: &mut Pen, row: usize, up: bool) {
         let middle = f64::midpoint(self.sleeve.low, self.sleeve.high);
-        let control = self.view.at(self.sleeve.control(), self.turn(row as f64), middle);
+        let control = self.view.at(Edge::level(self.sleeve.control(), middle), self.turn(row as f64));
         pen.curve(control, self.at(row, if up { 1.0 } else { 0.0 }));
     }
 

@@ -1,11 +1,15 @@
 //! The finished hat, worn on a plain head form, to scale.
 
-use super::dimension::{self, BELOW, CLEAR, LETTER};
-use super::profile::Profile;
-use super::shape::Picture;
+use super::dimension::{self, BELOW, CLEAR, LETTER, LINE};
+use super::fabric::{Texture, put};
+use super::pen::{At, Pen};
+use super::profile::{Extent, HEAD, Profile};
+use super::shape::{Picture, Shape};
 use super::view::{COS, SIN, View};
-use super::{band, body, head, pom_pom};
-use hatwright_sizing::Hat;
+use super::{band, body, flaps, head, panel, pom_pom};
+use crate::figures::{self, Units};
+use core::f64::consts::PI;
+use hatwright_sizing::{Hat, HatSpec, Length, Style, Zone};
 
 /// The picture's box.
 const WIDTH: i32 = 400;
@@ -20,187 +24,226 @@ pub struct HatLabels {
     pub depth: String,
     /// The girth, flat and around: "23.3 cm flat · 46.7 cm around".
     pub girth: String,
+    /// What else the style is measured by: "brim 6.0 cm".
+    pub part: Option<String>,
 }
 
-/// Draws a hat from its own numbers: the girth and height of every round, the rows of the band, the fold, the pom-pom.
+impl HatLabels {
+    /// The labels of a hat, in a reader's units.
+    pub fn of(hat: &Hat, spec: &HatSpec, units: Units) -> Self {
+        let girth = if hat.style == Style::EarWarmer { hat.size.band_girth } else { hat.size.girth };
+        let length = |length: Length| figures::length(length, units);
+        let flat = length(Length::from_ticks(girth.ticks() / 2));
+        let part = match hat.style {
+            Style::Tam => Some(["disc ", &length(across(hat)), " across"].concat()),
+            Style::Stocking => Some(["tail ", &length(spec.shape.tail)].concat()),
+            Style::Brimmed => {
+                let rounds = hat.rounds.iter().filter(|r| r.zone == Zone::Brim).count();
+                Some(["brim ", &length(Length::from_ticks(hat.gauge.round.ticks() * rounds as i32))].concat())
+            }
+            Style::EarFlap => hat.flaps.as_ref().map(|f| match f.tie.ticks() {
+                0 => ["flaps ", &length(f.length)].concat(),
+                _ => ["flaps ", &length(f.length), ", ties ", &length(f.tie)].concat(),
+            }),
+            Style::Fitted | Style::Slouch | Style::EarWarmer | Style::Sideways => None,
+        };
+        Self { depth: length(hat.depth.promised), girth: [&flat, " flat · ", &length(girth), " around"].concat(), part }
+    }
+}
+
+/// Across the widest round above the band.
+fn across(hat: &Hat) -> Length {
+    let widest = hat.rounds.iter().filter(|r| r.zone != Zone::Band).map(|r| r.after.get()).max().unwrap_or(0);
+    Length::from_cm(f64::from(widest) * hat.gauge.stitch.cm() / PI)
+}
+
+/// Draws a hat from its own numbers: the girth and height of every round, the rows of the band, the fold, flaps, brim and pom-pom.
 ///
-/// The crown's outline follows from the counts (radius = stitches × width ÷ 2π, height from what is left of the round's own height);
-/// a hat narrower than the head form is drawn as wide as the head stretches it. The box is always 400 × 480 units.
-pub fn hat_picture(hat: &Hat, labels: &HatLabels) -> Picture {
+/// The outline follows from the counts (radius = stitches × width ÷ 2π, height from what is left of the round's own height); what is
+/// narrower than the head form is drawn as wide as the head stretches it. A tail that would hang far below the head is drawn with a
+/// gap. The box is always 400 × 480 units.
+pub fn hat_picture(hat: &Hat, spec: &HatSpec, labels: &HatLabels) -> Picture {
     let profile = Profile::of(hat);
-    let view = fit(hat, &profile, labels);
-    let mut shapes = Vec::with_capacity(48);
-    head::draw(&profile, &view, &mut shapes);
-    band::draw_behind(hat, &profile, &view, &mut shapes);
-    band::draw_layer(hat, &profile, &view, &mut shapes);
-    body::draw(hat, &profile, &view, &mut shapes);
-    let mut lines = Vec::new();
-    dimension::draw(&profile, &view, &labels.depth, &labels.girth, &mut lines);
-    let numbers = lines.split_off(1);
-    // The tape runs from under the pom-pom, which stands behind a tall fold; the numbers lie over everything.
-    shapes.append(&mut lines);
-    pom_pom::draw(hat, &profile, &view, &mut shapes);
-    band::draw_fold(hat, &profile, &view, &mut shapes);
-    shapes.extend(numbers);
+    let cut = (profile.left_out > 0.0).then_some("drawn shorter than it is");
+    let mut under: Vec<&str> = vec![&labels.girth];
+    under.extend(labels.part.as_deref());
+    under.extend(cut);
+    let view = fit(hat, &profile, &labels.depth, &under);
+    let mut shapes = Vec::with_capacity(64);
+    let texture = Texture::of(spec, &profile);
+    paint(hat, Some(texture), &profile, &view, Some((&labels.depth, &under)), &mut shapes);
     Picture {
         width: WIDTH,
         height: HEIGHT,
-        title: String::from("The hat, worn, to scale"),
-        description: format!(
-            "{} stitches around, {} rounds above a band of {} rows. Depth {}. Girth {}.",
-            hat.stitches(),
-            hat.round_count(),
-            hat.size.rows,
-            labels.depth,
-            labels.girth
-        ),
+        title: title(hat.style).to_owned(),
+        description: description(hat, labels, cut),
         shapes,
     }
 }
 
+/// Paints all of a hat from the back to the front; with a texture and labels, on a head.
+pub(super) fn paint(
+    hat: &Hat,
+    texture: Option<Texture>,
+    profile: &Profile,
+    view: &View,
+    labels: Option<(&str, &[&str])>,
+    shapes: &mut Vec<Shape>,
+) {
+    let fancy = texture.is_some();
+    if let Some(sides) = &hat.flaps {
+        flaps::draw_far(hat, sides, fancy, profile, view, shapes);
+    }
+    if hat.style == Style::EarWarmer {
+        band::draw_inside(hat, profile, view, shapes);
+    }
+    if fancy {
+        head::draw(hat, profile, view, shapes);
+    }
+    if let Some(sides) = &hat.flaps {
+        flaps::draw_near(hat, sides, fancy, profile, view, shapes);
+    }
+    // What hangs beside the head lies over the fold as well.
+    let hangs = |i: usize| profile.edges[i].tilt > 0.6;
+    let (standing, hanging): (Vec<_>, Vec<_>) = profile.parts.iter().partition(|part| !hangs(part.start));
+    for (i, part) in standing.iter().enumerate() {
+        // A brim lies behind the crown and the band, and everything else behind its own layers.
+        if i == usize::from(profile.sits > 0) || profile.sits == 0 && i == 0 {
+            band::draw_behind(hat, profile, view, shapes);
+            band::draw_layer(hat, texture, profile, view, shapes);
+        }
+        match &hat.panel {
+            Some(rows) => panel::draw(hat, rows, texture, profile, view, shapes),
+            None => body::draw(hat, texture, profile, part, view, shapes),
+        }
+    }
+    if standing.is_empty() {
+        band::draw_layer(hat, texture, profile, view, shapes);
+    }
+    let mut lines = Vec::new();
+    if let Some((depth, under)) = labels {
+        dimension::draw(hat, profile, view, depth, under, &mut lines);
+    }
+    let numbers = lines.split_off(lines.len().min(1));
+    // The tape runs from under the pom-pom, which stands behind a tall fold; the numbers lie over everything.
+    shapes.append(&mut lines);
+    let ball = |shapes: &mut Vec<Shape>| {
+        if fancy { pom_pom::draw(hat, profile, view, shapes) } else { pom_pom::draw_plain(hat, profile, view, shapes) }
+    };
+    if hanging.is_empty() {
+        ball(shapes);
+    }
+    band::draw_fold(hat, texture, profile, view, shapes);
+    for part in &hanging {
+        body::draw(hat, texture, profile, part, view, shapes);
+    }
+    if fancy {
+        break_marks(profile, view, shapes);
+    }
+    if !hanging.is_empty() {
+        ball(shapes);
+    }
+    shapes.extend(numbers);
+}
+
+/// A wave across each end of a tail where it is cut short.
+fn break_marks(profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
+    let Some(gap) = profile.strips.iter().position(|s| s.gap) else { return };
+    let mut pen = Pen::new();
+    for edge in [profile.edges[gap], profile.edges[gap + 1]] {
+        let centre = view.centre(edge);
+        let half = edge.radius * view.unit + 7.0;
+        let rise = half.min(9.0) * 0.55;
+        pen.go(At::new(centre.x - half, centre.y));
+        pen.curve(At::new(centre.x - half / 2.0, centre.y - 2.0 * rise), centre);
+        pen.curve(At::new(centre.x + half / 2.0, centre.y + 2.0 * rise), At::new(centre.x + half, centre.y));
+    }
+    put(shapes, pen, "break");
+}
+
+/// The name of a kind of hat's picture.
+pub(super) fn title(style: Style) -> &'static str {
+    match style {
+        Style::Fitted => "Fitted hat, worn, to scale",
+        Style::Slouch => "Slouch hat, worn, to scale",
+        Style::Stocking => "Stocking cap, worn, to scale",
+        Style::EarWarmer => "Ear warmer, worn, to scale",
+        Style::Tam => "Tam, worn, to scale",
+        Style::EarFlap => "Ear-flap hat, worn, to scale",
+        Style::Brimmed => "Brimmed hat, worn, to scale",
+        Style::Sideways => "Hat worked sideways, worn, to scale",
+    }
+}
+
+fn description(hat: &Hat, labels: &HatLabels, cut: Option<&str>) -> String {
+    let rows = |n: u32| format!("{n} rows");
+    let made = match (&hat.panel, hat.style) {
+        (Some(panel), _) => format!("{} from edge to crown, {} stitches long", rows(panel.rows.len() as u32), panel.stitches),
+        (None, Style::EarWarmer) if hat.rounds.is_empty() => rows(hat.size.rows.get()),
+        (None, _) if !hat.band_rows.is_empty() => {
+            format!("{} stitches around, {} rounds, a band of {}", hat.stitches(), hat.round_count(), rows(hat.size.rows.get()))
+        }
+        (None, _) => format!("{} stitches around, {} rounds", hat.stitches(), hat.round_count()),
+    };
+    let mut text = format!("{made}. Depth {}. Girth {}.", labels.depth, labels.girth);
+    for more in labels.part.as_deref().into_iter().chain(cut) {
+        let mut letters = more.chars();
+        text.push(' ');
+        text.extend(letters.next().map(|c| c.to_ascii_uppercase()));
+        text.push_str(letters.as_str());
+        text.push('.');
+    }
+    text
+}
+
 /// The largest scale at which everything lies in the box.
-fn fit(hat: &Hat, profile: &Profile, labels: &HatLabels) -> View {
+fn fit(hat: &Hat, profile: &Profile, depth: &str, under: &[&str]) -> View {
     let (width, height) = (f64::from(WIDTH) - 2.0 * MARGIN, f64::from(HEIGHT) - 2.0 * MARGIN);
     let letters = |s: &str| s.chars().count() as f64 * LETTER;
-    let half = profile.widest().max((super::profile::HEAD + head::EAR_OUT) * profile.head);
-    let half = half.max(hat.pom_pom.map_or(0.0, |p| p.diameter.cm() / 2.0));
-    let left_label = (letters(&labels.depth) + CLEAR + 8.0).min(width * 0.45);
+    let mut extent = worn_extent(hat, profile);
+    let ears = (HEAD + head::EAR_OUT) * profile.head;
+    extent.left = extent.left.max(ears);
+    extent.right = extent.right.max(ears);
+    let left_label = (letters(depth) + CLEAR + 8.0).min(width * 0.45);
 
-    let rim = profile.fold * COS + profile.cuff.1 * SIN;
-    let above = (pom_pom::top(hat, profile) * COS).max(profile.crest()).max(if profile.fold > 0.0 { rim } else { 0.0 });
-    let foot = (head::FOOT * profile.head - head::vertex(profile)).max(0.0) * COS;
+    let foot = (head::FOOT * profile.head - profile.vertex).max(0.0) * COS;
+    let lowest = dimension::lowest(hat, profile);
+    let labels = BELOW + LINE * (under.len() as f64 - 1.0);
     // Either the form's foot or the girth's label is lowest; the label does not grow with the scale.
-    let clear_above = if hat.pom_pom.is_some() { 2.0 } else { CLEAR + dimension::TICK + 2.0 };
-    let by_foot = (height - clear_above) / (above + foot);
-    let by_label = (height - clear_above - BELOW) / (above + profile.widest() * SIN);
-    let by_width = (width - left_label) / (2.0 * half);
+    // The tape's end stands over what is highest, unless a pom-pom does.
+    let ball = extent.above > profile.extent().above + 0.06 * profile.head;
+    let clear_above = if ball { 2.0 } else { CLEAR + dimension::TICK + 2.0 };
+    let foot = foot.max(extent.below - 0.01);
+    let by_foot = (height - clear_above) / (extent.above + foot);
+    let by_label = (height - clear_above - labels) / (extent.above + lowest);
+    // A hanging tail has the tape on its other side.
+    let right = if profile.tip().tilt > 1.0 { CLEAR + dimension::TICK } else { 0.0 };
+    // The tape runs beside the crown, over the brim.
+    let crown = profile.crown_extent().left.max(ears);
+    let by_width = ((width - right) / (extent.left + extent.right)).min((width - left_label - right) / (crown + extent.right));
     let unit = by_foot.min(by_label).min(by_width).max(0.01);
 
-    let drawn = unit * (above + foot.max(profile.widest() * SIN + BELOW / unit)) + clear_above;
-    let x = (f64::from(WIDTH) / 2.0).max(MARGIN + left_label + half * unit);
-    View { x, y: MARGIN + (height - drawn) / 2.0 + clear_above + unit * above, unit }
+    let drawn = unit * (extent.above + foot.max(lowest + labels / unit)) + clear_above;
+    // In the middle where there is room, or as near to it.
+    let least = MARGIN + (left_label + crown * unit).max(extent.left * unit);
+    let most = f64::from(WIDTH) - MARGIN - right - extent.right * unit;
+    let x = (f64::from(WIDTH) / 2.0).min(most).max(least);
+    View { x, y: MARGIN + (height - drawn) / 2.0 + clear_above + unit * extent.above, unit }
+}
+
+/// What the hat takes up with its pom-pom.
+pub(super) fn worn_extent(hat: &Hat, profile: &Profile) -> Extent {
+    let mut extent = profile.extent();
+    if let Some((x, y, radius)) = pom_pom::ball(hat, profile) {
+        extent.spot(x, y, radius * 1.06, radius * 1.06);
+    }
+    if hat.style == Style::EarWarmer {
+        extent.above = extent.above.max(profile.vertex * COS + 0.5 * SIN);
+    }
+    extent.below = extent.below.max(flaps::reach(hat, profile));
+    extent
 }
 
 #[cfg(test)]
-mod tests {
-    use super::super::measure::{Extent, extent};
-    use super::super::{Anchor, Paint, Shape, ShapeKind, round_chart, sample};
-    use super::*;
-    use hatwright_sizing::Colour;
-
-    fn labels() -> HatLabels {
-        HatLabels { depth: "19.4 cm".into(), girth: "23.3 cm flat · 46.7 cm around".into() }
-    }
-
-    /// A shape's box; of a text, with letters of 0.6 of their height, which is generous.
-    fn boxed(shape: &Shape, size: f64) -> Extent {
-        match &shape.kind {
-            ShapeKind::Path(data) => extent(data),
-            ShapeKind::Text { x, y, anchor, text } => {
-                let (x, y, wide) = (f64::from(*x), f64::from(*y), text.chars().count() as f64 * size * 0.6);
-                let left = match anchor {
-                    Anchor::Start => x,
-                    Anchor::Middle => x - wide / 2.0,
-                    Anchor::End => x - wide,
-                };
-                Extent([left, y - size, left + wide, y + size * 0.3])
-            }
-        }
-    }
-
-    #[test]
-    fn everything_lies_in_the_box_and_fills_it() {
-        for (name, hat) in sample::hats() {
-            for (picture, size) in [(hat_picture(&hat, &labels()), 14.0), (round_chart(&hat), 11.0)] {
-                let mut all = Extent::NONE;
-                for shape in &picture.shapes {
-                    let one = boxed(shape, size);
-                    assert!(
-                        one.lies_in(picture.width, picture.height),
-                        "{name}: {one:?} of {:?} {:.60?}",
-                        shape.paint,
-                        shape.kind
-                    );
-                    all = all.with(one);
-                }
-                let (wide, high) = (all.0[2] - all.0[0], all.0[3] - all.0[1]);
-                assert!(
-                    size < 12.0 || wide > f64::from(picture.width) * 0.85 || high > f64::from(picture.height) * 0.85,
-                    "{name}: {all:?}"
-                );
-            }
-        }
-    }
-
-    #[test]
-    fn a_hat_is_few_elements_and_little_text() {
-        for (name, hat) in sample::hats() {
-            let picture = hat_picture(&hat, &labels());
-            let bytes: usize = picture.shapes.iter().map(|s| if let ShapeKind::Path(d) = &s.kind { d.len() } else { 0 }).sum();
-            assert!(picture.shapes.len() < 120, "{name}: {} shapes", picture.shapes.len());
-            assert!(bytes < 250_000, "{name}: {bytes} bytes");
-            assert!(
-                name != "cap" || picture.shapes.len() <= 50 && bytes < 85_000,
-                "{} shapes, {bytes} bytes",
-                picture.shapes.len()
-            );
-        }
-    }
-
-    #[test]
-    fn a_hat_is_drawn_the_same_every_time() {
-        let hat = sample::Sample::CAP.hat();
-        assert_eq!(hat_picture(&hat, &labels()), hat_picture(&hat, &labels()));
-    }
-
-    /// The box of all that is painted in a yarn.
-    fn yarn(hat: &Hat, colour: Colour) -> Extent {
-        let picture = hat_picture(hat, &labels());
-        let painted = picture.shapes.iter().filter(|s| s.paint == Paint::Yarn(colour));
-        painted.fold(Extent::NONE, |all, s| all.with(boxed(s, 14.0)))
-    }
-
-    fn plain() -> Hat {
-        sample::Sample { stripes: (2, 2, 1), pom: None, ..sample::Sample::CAP }.hat()
-    }
-
-    #[test]
-    fn a_round_of_another_colour_lies_at_its_own_height() {
-        for index in [4, 9, 14] {
-            let mut hat = plain();
-            hat.rounds[index].colour = Colour(1);
-            let Extent([left, top, right, bottom]) = yarn(&hat, Colour(1));
-            let profile = Profile::of(&hat);
-            let view = fit(&hat, &profile, &labels());
-            let (lower, upper) = (profile.edges[index], profile.edges[index + 1]);
-            assert!((bottom - (view.level(lower.height) + view.ring(lower.radius).1)).abs() < 0.3, "round {index}: {bottom}");
-            // The sides of the upper edge are seen from its widest place to a little behind it.
-            assert!((view.level(upper.height) - top).abs() < view.ring(upper.radius).1 * 0.5 + 0.3, "round {index}: {top}");
-            assert!((right - left - 2.0 * view.ring(lower.radius).0).abs() < 0.6, "round {index}: {left} to {right}");
-        }
-    }
-
-    #[test]
-    fn a_row_of_the_band_stands_upright_and_as_wide_as_it_is() {
-        let mut hat = plain();
-        let front = hat.band_rows.len() / 2;
-        hat.band_rows[front] = Colour(1);
-        let Extent([left, top, right, bottom]) = yarn(&hat, Colour(1));
-        let profile = Profile::of(&hat);
-        let view = fit(&hat, &profile, &labels());
-        let wide = 2.0 * core::f64::consts::PI * profile.cuff.0 * view.unit / hat.band_rows.len() as f64;
-        assert!((left - view.x).abs() < 0.2 && ((right - left) / wide - 1.0).abs() < 0.05, "{left} to {right} for {wide}");
-        let high = profile.fold * COS * view.unit;
-        assert!(bottom - top > high && bottom - top < high * 1.3, "{top} to {bottom} for {high}");
-    }
-
-    #[test]
-    fn a_pom_pom_is_as_large_as_it_is_trimmed() {
-        let hat = sample::Sample { stripes: (2, 2, 1), ..sample::Sample::CAP }.hat();
-        let mut hat = hat;
-        hat.pom_pom = hat.pom_pom.map(|p| hatwright_sizing::PomPomPlan { colour: Some(Colour(1)), ..p });
-        let Extent([left, _, right, _]) = yarn(&hat, Colour(1));
-        let view = fit(&hat, &Profile::of(&hat), &labels());
-        assert!(((right - left) / view.unit - 6.0).abs() < 0.6, "{} cm", (right - left) / view.unit);
-    }
-}
+#[path = "hat_check.rs"]
+mod tests;

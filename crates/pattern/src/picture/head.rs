@@ -2,10 +2,11 @@
 
 use super::fabric::put;
 use super::pen::{At, Pen};
-use super::profile::{HEAD, Profile};
+use super::profile::{HEAD, Profile, head_radius};
 use super::shape::Shape;
-use super::view::{COS, View};
+use super::view::{COS, SIN, View};
 use core::f64::consts::PI;
+use hatwright_sizing::{Hat, Style};
 
 /// Heights below the vertex as shares of the girth. An ear reaches from 0.26 to 0.367 of the girth along the scalp (the hat's
 /// coverages), which on a sphere of that girth is this far below its top; jaw, chin and neck are a drawing.
@@ -17,28 +18,23 @@ pub(super) const FOOT: f64 = 0.565;
 /// How far an ear stands out from the form.
 pub(super) const EAR_OUT: f64 = 0.022;
 
-/// Height of the head's vertex above the hat's lower edge: the hat lies along the scalp.
-pub(super) fn vertex(profile: &Profile) -> f64 {
+/// Paints the form from the hat's edge down; under an ear warmer, the whole of it.
+pub(super) fn draw(hat: &Hat, profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
     let c = profile.head;
-    let radius = c / (2.0 * PI);
-    let below =
-        if profile.arc < c / 4.0 { radius * (1.0 - libm::cos(profile.arc / radius)) } else { radius + profile.arc - c / 4.0 };
-    below.min(0.36 * c)
-}
-
-/// Paints the form from the hat's edge down.
-pub(super) fn draw(profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
-    let c = profile.head;
-    let vertex = vertex(profile);
+    let vertex = profile.vertex;
     let at = |side: f64, wide: f64, below: f64| {
         At::new(view.x + side * wide * c * view.unit, view.level(0.0) + (below * c - vertex) * COS * view.unit)
     };
     let edge = (vertex / c).max(0.1);
-    let half = (HEAD * c).min(profile.edges[0].radius.min(profile.band) * 0.985) / c;
+    let own = profile.edges.get(profile.sits).map_or(profile.band, |e| e.radius);
+    let half = (HEAD * c).min(own.min(profile.band) * 0.985) / c;
+    if hat.style == Style::EarWarmer {
+        hair(profile, view, half * c, shapes);
+    }
 
     let (mut ears, mut folds) = (Pen::new(), Pen::new());
     let top = EAR.0.max(edge - 0.012);
-    if top < EAR.1 - 0.01 {
+    if top < EAR.1 - 0.01 && hat.flaps.is_none() {
         for side in [-1.0, 1.0] {
             ears.go(at(side, half * 0.9, top));
             for k in 0..=14 {
@@ -82,13 +78,42 @@ pub(super) fn draw(profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
     shadow.curve(at(0.0, 0.0, CHIN + 0.062), at(-1.0, 0.062, CHIN - 0.014));
     shadow.close();
     let rx = half * c * view.unit;
-    let drop = profile.widest() * super::view::SIN * view.unit;
+    let brim = profile.edges.first().filter(|_| profile.sits > 0).map_or(0.0, |e| (e.radius - own) * SIN - e.height * COS);
+    let drop = profile.rim() * SIN * view.unit + (brim * view.unit).max(0.0);
     for more in [0.014, 0.03] {
         shadow.go(at(-1.0, half, edge));
         shadow.arc(rx, drop + more * c * view.unit, false, at(1.0, half, edge));
         shadow.close();
     }
     put(shapes, shadow, "head-shadow");
+}
+
+/// The free crown of the head, with its hair combed from a parting.
+fn hair(profile: &Profile, view: &View, half: f64, shapes: &mut Vec<Shape>) {
+    let (vertex, wide) = (profile.vertex, profile.head / (2.0 * PI));
+    let foot = profile.band_top.max(profile.top()) * 0.4;
+    let at = |share: f64, height: f64| {
+        let radius = head_radius(profile.head, vertex, height) * half / wide;
+        At::new(view.x + share * radius * view.unit, view.level(height))
+    };
+    let steps = 16;
+    let mut form = Pen::new();
+    let height = |k: i32| {
+        let share = f64::from(k) / f64::from(steps);
+        foot + (vertex - foot) * libm::sin(share * PI / 2.0)
+    };
+    form.go(at(-1.0, foot));
+    (1..=steps).for_each(|k| form.line(at(-1.0, height(k))));
+    (0..steps).rev().for_each(|k| form.line(at(1.0, height(k))));
+    form.close();
+    put(shapes, form, "hair");
+    let mut strands = Pen::new();
+    for k in -4..=4 {
+        let share = f64::from(k) / 5.0;
+        strands.go(at(share, foot));
+        strands.curve(at(share * 1.02, f64::midpoint(foot, vertex)), at(share * 0.6 + 0.06, vertex - wide * 0.03));
+    }
+    put(shapes, strands, "hair-line");
 }
 
 /// How far an ear stands out, so much of the way down: widest a third down, narrow at the lobe, and pressed close where the hat's

@@ -49,9 +49,9 @@ pub(super) fn extent(data: &str) -> Extent {
                 }
                 (x, y) = (x + c, y + d);
             }
-            ('a', [rx, ry, _, large, sweep, dx, dy]) => {
+            ('a', [rx, ry, turn, large, sweep, dx, dy]) => {
                 assert!(*large < 0.5, "the pen writes short arcs only");
-                arc(&mut all, (x, y), (*rx, *ry), *sweep > 0.5, (*dx, *dy));
+                arc(&mut all, (x, y), (*rx, *ry), *turn, *sweep > 0.5, (*dx, *dy));
                 (x, y) = (x + dx, y + dy);
             }
             ('z', []) => (x, y) = start,
@@ -64,10 +64,13 @@ pub(super) fn extent(data: &str) -> Extent {
 }
 
 /// Points of an arc from its end points (SVG 1.1, appendix F.6.5).
-fn arc(all: &mut Extent, (x, y): (f64, f64), (rx, ry): (f64, f64), clockwise: bool, (dx, dy): (f64, f64)) {
+fn arc(all: &mut Extent, (x, y): (f64, f64), (rx, ry): (f64, f64), turn: f64, clockwise: bool, (dx, dy): (f64, f64)) {
     if rx == 0.0 || ry == 0.0 {
         return;
     }
+    // In the ellipse's own axes.
+    let (sin, cos) = turn.to_radians().sin_cos();
+    let (dx, dy) = (dx * cos + dy * sin, dy * cos - dx * sin);
     // On the unit circle the centre lies on the chord's bisector.
     let (ux, uy) = (dx / rx, dy / ry);
     let half = ux.hypot(uy) / 2.0;
@@ -84,7 +87,8 @@ fn arc(all: &mut Extent, (x, y): (f64, f64), (rx, ry): (f64, f64), clockwise: bo
     }
     for k in 0..=16 {
         let turn = from + span * f64::from(k) / 16.0;
-        all.take(x + (cx + turn.cos()) * rx * scale, y + (cy + turn.sin()) * ry * scale);
+        let (a, b) = ((cx + turn.cos()) * rx * scale, (cy + turn.sin()) * ry * scale);
+        all.take(x + a * cos - b * sin, y + a * sin + b * cos);
     }
 }
 

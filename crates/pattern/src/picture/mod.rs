@@ -6,23 +6,33 @@
 mod band;
 mod body;
 mod dimension;
+mod drape;
 mod fabric;
+mod fit_curve;
+mod flaps;
 mod hat;
 mod head;
+mod panel;
 mod pen;
 mod pom_pom;
 mod profile;
 mod rounds;
 mod shape;
+mod silhouette;
+mod strips;
 mod svg;
 mod view;
+mod wheel;
 
 #[cfg(test)]
 mod measure;
 #[cfg(test)]
 mod sample;
 
+pub use fit_curve::fit_curve;
 pub use hat::{HatLabels, hat_picture};
 pub use rounds::{Bar, BarGroup, bars, colour_letter, grouped, round_chart};
 pub use shape::{Anchor, Paint, Picture, Shape, ShapeKind};
+pub use silhouette::{hat_silhouette, style_icon};
 pub use svg::{CLASSES, GRADIENTS, to_markup, to_svg};
+pub use wheel::round_wheel;

@@ -70,6 +70,11 @@ impl Pen {
 
     /// The shorter arc of an upright ellipse; clockwise as seen, or not.
     pub fn arc(&mut self, rx: f64, ry: f64, clockwise: bool, to: At) {
+        self.turned_arc(rx, ry, 0, clockwise, to);
+    }
+
+    /// The shorter arc of an ellipse whose first axis is turned clockwise by so many tenths of a degree.
+    pub fn turned_arc(&mut self, rx: f64, ry: f64, turn: i32, clockwise: bool, to: At) {
         let to = tenths(to);
         let (dx, dy) = (to.0 - self.at.0, to.1 - self.at.1);
         if (dx, dy) == (0, 0) {
@@ -77,8 +82,9 @@ impl Pen {
         }
         self.data.push('a');
         self.numbers(&[tenth(rx), tenth(ry)]);
-        self.data.push_str(if clockwise { " 0 0 1" } else { " 0 0 0" });
         self.data.push(' ');
+        self.numbers(&[turn]);
+        self.data.push_str(if clockwise { " 0 1 " } else { " 0 0 " });
         self.numbers(&[dx, dy]);
         self.at = to;
     }

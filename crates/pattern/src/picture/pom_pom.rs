@@ -4,7 +4,7 @@ use super::fabric::put;
 use super::pen::{At, Pen};
 use super::profile::Profile;
 use super::shape::{Paint, Shape};
-use super::view::View;
+use super::view::{COS, View};
 use core::f64::consts::PI;
 use hatwright_sizing::Hat;
 
@@ -13,16 +13,30 @@ const RINGS: [(f64, u32); 6] = [(1.0, 70), (0.92, 60), (0.77, 46), (0.58, 32), (
 /// How far the ball sinks into the top, in radii.
 const SUNK: f64 = 0.14;
 
-/// Height of the ball's upper end above the hat's lower edge, in cm; the hat's own top without one.
-pub(super) fn top(hat: &Hat, profile: &Profile) -> f64 {
-    profile.top() + hat.pom_pom.map_or(0.0, |p| p.diameter.cm() * (1.06 - SUNK / 2.0))
+/// The ball's centre, in cm from where the hat stands: across, and up on the page; and its radius.
+pub(super) fn ball(hat: &Hat, profile: &Profile) -> Option<(f64, f64, f64)> {
+    let radius = hat.pom_pom?.diameter.cm() / 2.0;
+    let tip = profile.tip();
+    let (lean, upright) = libm::sincos(tip.tilt);
+    let out = radius * (1.0 - SUNK);
+    Some((tip.x + out * lean, tip.height * COS + out * upright, radius))
+}
+
+/// Paints the ball as one round, for small pictures.
+pub(super) fn draw_plain(hat: &Hat, profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
+    let (Some(pom), Some((x, y, radius))) = (hat.pom_pom, ball(hat, profile)) else { return };
+    let colour = pom.colour.or_else(|| hat.colours().last().copied()).unwrap_or_default();
+    let mut pen = Pen::new();
+    let radius = radius * view.unit;
+    pen.ellipse(At::new(view.x + x * view.unit, view.y - y * view.unit), radius, radius, false);
+    shapes.push(Shape::path(pen.finish(), Paint::Yarn(colour)));
 }
 
 /// Paints the ball.
 pub(super) fn draw(hat: &Hat, profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
-    let Some(pom) = hat.pom_pom else { return };
-    let radius = pom.diameter.cm() / 2.0 * view.unit;
-    let centre = At::new(view.x, view.level(profile.top()) - radius * (1.0 - SUNK));
+    let (Some(pom), Some((x, y, radius))) = (hat.pom_pom, ball(hat, profile)) else { return };
+    let radius = radius * view.unit;
+    let centre = At::new(view.x + x * view.unit, view.y - y * view.unit);
     let colours = match pom.colour {
         Some(colour) => vec![colour],
         None => hat.colours(),

@@ -3,7 +3,7 @@
 use super::fabric::put;
 use super::pen::{At, Pen};
 use super::shape::{Anchor, Paint, Picture, Shape};
-use hatwright_sizing::{Colour, Hat, RoundKind};
+use hatwright_sizing::{Colour, Hat, RoundKind, Zone};
 
 /// One round, or in a [`BarGroup`] a run of rounds of one colour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -20,6 +20,10 @@ pub struct Bar {
     pub colour: Colour,
     /// Decreases in each of them.
     pub decreases: u32,
+    /// Increases in each of them.
+    pub increases: u32,
+    /// The part of the hat that they belong to.
+    pub zone: Zone,
     /// What each of them does.
     pub kind: RoundKind,
 }
@@ -42,6 +46,10 @@ pub struct BarGroup {
     pub stitches: u32,
     /// Decreases in each of them.
     pub decreases: u32,
+    /// Increases in each of them.
+    pub increases: u32,
+    /// The part of the hat that they belong to.
+    pub zone: Zone,
     /// What each of them does.
     pub kind: RoundKind,
     /// The runs of one colour, in order: rounds 1–5 in one yarn are one bar that stands for five.
@@ -58,6 +66,8 @@ pub fn bars(hat: &Hat) -> Vec<Bar> {
         share_permille: (r.after.get() * 1000 + widest / 2) / widest,
         colour: r.colour,
         decreases: r.decreases.get(),
+        increases: r.increases.get(),
+        zone: r.zone,
         kind: r.kind,
     };
     hat.rounds.iter().map(bar).collect()
@@ -67,16 +77,16 @@ pub fn bars(hat: &Hat) -> Vec<Bar> {
 pub fn grouped(hat: &Hat) -> Vec<BarGroup> {
     let mut groups: Vec<BarGroup> = Vec::new();
     for bar in bars(hat) {
-        let Bar { from, to, stitches, decreases, kind, .. } = bar;
+        let Bar { from, to, stitches, decreases, increases, zone, kind, .. } = bar;
         match groups.last_mut() {
-            Some(g) if (g.stitches, g.decreases, g.kind) == (stitches, decreases, kind) => {
+            Some(g) if (g.stitches, g.decreases, g.increases, g.zone, g.kind) == (stitches, decreases, increases, zone, kind) => {
                 g.to = to;
                 match g.bars.last_mut() {
                     Some(run) if run.colour == bar.colour => run.to = to,
                     _ => g.bars.push(bar),
                 }
             }
-            _ => groups.push(BarGroup { from, to, stitches, decreases, kind, bars: vec![bar] }),
+            _ => groups.push(BarGroup { from, to, stitches, decreases, increases, zone, kind, bars: vec![bar] }),
         }
     }
     groups
@@ -99,44 +109,55 @@ const LINE: i32 = 14;
 const THICK: f64 = 9.0;
 const TOP: i32 = 6;
 /// Where the round's number ends, its letter stands, and its bar begins.
-const NUMBER: i32 = 34;
-const LETTER: i32 = 48;
-const LEFT: f64 = 60.0;
+const NUMBER: i32 = 58;
+const LETTER: i32 = 70;
+const LEFT: f64 = 80.0;
 /// The longest bar.
-const LONGEST: f64 = 258.0;
+const LONGEST: f64 = 240.0;
 
-/// All rounds as one picture, the pick-up round at the top: number, colour letter, a bar in its yarn with a notch at each decrease,
-/// the total, and the decreases.
+/// The most colours that are shown of many like rounds on one line.
+const MOST_RUNS: usize = 8;
+/// Up to so many rounds, every round has a line of its own.
+const MOST_LINES: usize = 160;
+
+/// All rounds as one picture, in working order from the top: number, colour letter, a bar in its yarn with a notch at each decrease or
+/// increase, the total, and what was lost or gained. In a hat of more than 160 rounds, like ones that follow one another share a line.
 pub fn round_chart(hat: &Hat) -> Picture {
-    let bars = bars(hat);
-    let mut shapes = Vec::with_capacity(bars.len() * 3 + 16);
+    let lines = lines(hat);
+    let mut shapes = Vec::with_capacity(lines.len() * 3 + 16);
     let mut yarns: Vec<(Colour, Pen)> = Vec::new();
     let (mut outlines, mut notches) = (Pen::new(), Pen::new());
-    let mut words = Vec::with_capacity(bars.len() * 4);
-    for (i, (bar, round)) in bars.iter().zip(&hat.rounds).enumerate() {
+    let mut words = Vec::with_capacity(lines.len() * 4);
+    for (i, runs) in lines.iter().enumerate() {
+        let (Some(bar), Some(end)) = (runs.first(), runs.last()) else { continue };
         let line = TOP + LINE * i as i32;
         let (top, foot) = (f64::from(line) + 2.0, line + 11);
         let long = (f64::from(bar.share_permille) * LONGEST / 1000.0).max(2.0);
-        let known = yarns.iter().position(|y| y.0 == bar.colour).unwrap_or_else(|| {
-            yarns.push((bar.colour, Pen::new()));
-            yarns.len() - 1
-        });
-        rounded(&mut yarns[known].1, LEFT, top, long);
-        rounded(&mut outlines, LEFT, top, long);
-        for k in 0..bar.decreases {
-            notch(
-                &mut notches,
-                LEFT + long * place(k, bar, round.lead.get()),
-                top,
-                (long / f64::from(bar.stitches.max(1))).min(5.0),
-            );
+        for (k, run) in runs.iter().take(MOST_RUNS).enumerate() {
+            let known = yarns.iter().position(|y| y.0 == run.colour).unwrap_or_else(|| {
+                yarns.push((run.colour, Pen::new()));
+                yarns.len() - 1
+            });
+            // Colours of one line stand side by side.
+            let part = long / runs.len().min(MOST_RUNS) as f64;
+            rounded(&mut yarns[known].1, LEFT + part * k as f64, top, part);
         }
-        words.push(Shape::text(NUMBER, foot, Anchor::End, bar.from.to_string(), "chart-number"));
-        words.push(Shape::text(LETTER, foot, Anchor::Middle, colour_letter(bar.colour).to_string(), "chart-letter"));
-        let end = libm::round(LEFT + long) as i32 + 6;
-        words.push(Shape::text(end, foot, Anchor::Start, bar.stitches.to_string(), "chart-total"));
-        if bar.decreases > 0 {
-            words.push(Shape::text(WIDTH - 6, foot, Anchor::End, format!("−{}", bar.decreases), "chart-decrease"));
+        rounded(&mut outlines, LEFT, top, long);
+        let lead = hat.rounds.get(bar.from as usize - 1).map_or(0, |r| r.lead.get());
+        let shaped = bar.decreases + bar.increases;
+        for k in 0..shaped.min(long as u32) {
+            let wide = (long / f64::from(bar.stitches.max(1))).min(5.0);
+            notch(&mut notches, LEFT + long * place(k, bar, lead), top, wide);
+        }
+        let numbers = if end.to > bar.from { format!("{}\u{2013}{}", bar.from, end.to) } else { bar.from.to_string() };
+        words.push(Shape::text(NUMBER, foot, Anchor::End, numbers, "chart-number"));
+        let letter = if runs.len() > 1 { String::from("\u{2026}") } else { colour_letter(bar.colour).to_string() };
+        words.push(Shape::text(LETTER, foot, Anchor::Middle, letter, "chart-letter"));
+        let at = libm::round(LEFT + long) as i32 + 6;
+        words.push(Shape::text(at, foot, Anchor::Start, bar.stitches.to_string(), "chart-total"));
+        if shaped > 0 {
+            let sign = if bar.decreases > 0 { '\u{2212}' } else { '+' };
+            words.push(Shape::text(WIDTH - 6, foot, Anchor::End, format!("{sign}{shaped}"), "chart-decrease"));
         }
     }
     shapes.extend(yarns.into_iter().map(|(colour, pen)| Shape::path(pen.finish(), Paint::Yarn(colour))));
@@ -144,24 +165,37 @@ pub fn round_chart(hat: &Hat) -> Picture {
     // A yarn may be as pale, or as dark, as the page.
     put(&mut shapes, outlines, "bar-edge");
     shapes.extend(words);
-    let last = bars.last().map_or(0, |b| b.stitches);
+    let total = |round: Option<&hatwright_sizing::Round>| round.map_or(0, |r| r.after.get());
     Picture {
         width: WIDTH,
-        height: TOP * 2 + LINE * bars.len() as i32,
+        height: TOP * 2 + LINE * lines.len().max(1) as i32,
         title: String::from("Every round"),
         description: format!(
-            "{} rounds, from {} stitches to {last}. Letters stand for colours, notches for decreases.",
-            bars.len(),
-            bars.first().map_or(0, |b| b.stitches)
+            "{} rounds, from {} stitches to {}. Letters stand for colours, notches for decreases and increases.",
+            hat.rounds.len(),
+            total(hat.rounds.first()),
+            total(hat.rounds.last())
         ),
         shapes,
     }
 }
 
-/// Where along its round a decrease lies, as a share of the round: after the lead, then evenly.
+/// What stands on each line of the chart: a round, or the runs of colour of like rounds.
+fn lines(hat: &Hat) -> Vec<Vec<Bar>> {
+    if hat.rounds.len() <= MOST_LINES {
+        return bars(hat).into_iter().map(|bar| vec![bar]).collect();
+    }
+    let groups = grouped(hat);
+    if groups.iter().map(|g| g.bars.len()).sum::<usize>() <= MOST_LINES {
+        return groups.into_iter().flat_map(|g| g.bars).map(|bar| vec![bar]).collect();
+    }
+    groups.into_iter().map(|g| g.bars).collect()
+}
+
+/// Where along its round a decrease or an increase lies, as a share of the round: after the lead, then evenly.
 fn place(k: u32, bar: &Bar, lead: u32) -> f64 {
     let stitches = f64::from(bar.stitches.max(1));
-    let along = f64::from(lead) + 0.5 + f64::from(k) * stitches / f64::from(bar.decreases.max(1));
+    let along = f64::from(lead) + 0.5 + f64::from(k) * stitches / f64::from((bar.decreases + bar.increases).max(1));
     (along / stitches) % 1.0
 }
 
@@ -245,8 +279,14 @@ mod tests {
                 };
                 chart.shapes.iter().filter_map(of).collect()
             };
-            let totals: Vec<String> = hat.rounds.iter().map(|r| r.after.to_string()).collect();
-            let letters: Vec<String> = hat.rounds.iter().map(|r| colour_letter(r.colour).to_string()).collect();
+            // Where rounds share a line, the line says their total once.
+            let firsts: Vec<Bar> = lines(&hat).iter().map(|line| line[0]).collect();
+            assert!(hat.rounds.len() > MOST_LINES || firsts.len() == hat.rounds.len(), "{name}");
+            let totals: Vec<String> = firsts.iter().map(|r| r.stitches.to_string()).collect();
+            let letters: Vec<String> = lines(&hat)
+                .iter()
+                .map(|line| if line.len() > 1 { String::from("\u{2026}") } else { colour_letter(line[0].colour).to_string() })
+                .collect();
             assert_eq!(said("chart-total"), totals, "{name}");
             assert_eq!(said("chart-letter"), letters, "{name}");
             assert_eq!(said("chart-decrease").len(), hat.rounds.iter().filter(|r| r.decreases.get() > 0).count(), "{name}");
@@ -255,8 +295,17 @@ mod tests {
 
     #[test]
     fn decreases_in_a_bar_keep_their_places() {
-        let bar =
-            Bar { from: 6, to: 6, stitches: 52, share_permille: 929, colour: Colour(0), decreases: 4, kind: RoundKind::Decrease };
+        let bar = Bar {
+            from: 6,
+            to: 6,
+            stitches: 52,
+            share_permille: 929,
+            colour: Colour(0),
+            decreases: 4,
+            increases: 0,
+            zone: Zone::Crown,
+            kind: RoundKind::Decrease,
+        };
         let places: Vec<f64> = (0..4).map(|k| place(k, &bar, 6) * 52.0).collect();
         assert_eq!(places, [6.5, 19.5, 32.5, 45.5]);
     }

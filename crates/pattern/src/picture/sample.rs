@@ -3,7 +3,8 @@
 use crate::written::sample as written;
 use core::f64::consts::PI;
 use hatwright_sizing::{
-    Colour, Depth, Gauge, Hat, HeadSize, Length, PomPomPlan, Round, RoundKind, Rounds, Rows, Size, Stitches, Top, YarnNeed,
+    BandKind, BandSpec, Begun, Colour, Count, Depth, Fabric, Gauge, Hat, HatSpec, Head, HeadSize, Length, PomPomPlan, Round,
+    RoundKind, Rounds, Rows, Shape, SideTop, Size, Stitches, Style, Swatch, Top, TopKind, YarnNeed, Zone, plan,
 };
 
 /// What a sample differs in.
@@ -79,6 +80,8 @@ impl Sample {
                     before,
                     after: Stitches::new(*after),
                     decreases: Stitches::new(decreases),
+                    increases: Stitches::new(0),
+                    zone: if decreases > 0 || counts[..i].iter().any(|c| *c < n) { Zone::Crown } else { Zone::Body },
                     lead: Stitches::new(0),
                     kind,
                     colour: colour(i + self.stripes.1, self.stripes.1),
@@ -106,13 +109,13 @@ impl Sample {
                 straight: Rounds::new(1),
             },
             rounds,
-            top: Top {
+            top: Some(Top {
                 stitches: Stitches::new(before),
-                gathered: self.gathered,
+                kind: if self.gathered { TopKind::Gathered } else { TopKind::Drawn },
                 opening: cm(opening),
                 bundle: cm(if self.gathered { 3.0 } else { 1.0 }),
-                ..base.top
-            },
+                strand: cm(45.0),
+            }),
             band_rows: (0..rows as usize).map(|i| colour(i, self.stripes.0)).collect(),
             yarn: (0..self.stripes.2).map(|c| YarnNeed { colour: Colour(c), ..base.yarn[0] }).collect(),
             pom_pom: self.pom.map(|(d, c)| PomPomPlan { diameter: cm(d), wraps: 90, colour: c.map(Colour) }),
@@ -144,4 +147,72 @@ pub(super) fn hats() -> Vec<(String, Hat)> {
         ("one round", Sample { depth: 0.14, band: (2, 0.0), gauge: (4.0, 2.5), pom: None, ..cap }),
     ];
     all.into_iter().map(|(name, sample)| (name.to_owned(), sample.hat())).collect()
+}
+
+/// Hats of the planner's, of every style, begun at either end, with every kind of band, and odd ones.
+pub(super) fn planned() -> Vec<(String, HatSpec, Hat)> {
+    let usual = HatSpec::default();
+    let around = |fabric: Fabric, fold: f64| BandSpec {
+        kind: BandKind::Around,
+        fabric,
+        rounds: Rounds::new(8),
+        fold: Length::from_cm(fold),
+        ..usual.band.clone()
+    };
+    let none = BandSpec { kind: BandKind::None, ..usual.band.clone() };
+    let low = BandSpec { height: Stitches::new(3), fold: Length::ZERO, ..usual.band.clone() };
+    let mut specs: Vec<(String, HatSpec)> = Vec::new();
+    for style in Style::ALL {
+        for begun in [Begun::Band, Begun::Crown].into_iter().filter(|b| *b == Begun::Band || style.is_round()) {
+            let spec = HatSpec { style, begun, band: low.clone(), ..usual.clone() };
+            specs.push((format!("{style:?} {begun:?} rounds"), HatSpec { band: around(Fabric::Single, 0.0), ..spec.clone() }));
+            specs.push((format!("{style:?} {begun:?} posts"), HatSpec { band: around(Fabric::PostRib, 3.0), ..spec.clone() }));
+            specs.push((format!("{style:?} {begun:?} bare"), HatSpec { band: none.clone(), ..spec.clone() }));
+            specs.push((
+                format!("{style:?} {begun:?} large"),
+                HatSpec { head: Head::Measured(Length::from_cm(66.0)), ..spec.clone() },
+            ));
+            specs.push((
+                format!("{style:?} {begun:?} baby"),
+                HatSpec { head: Head::Measured(Length::from_cm(35.0)), ..spec.clone() },
+            ));
+            specs.push((format!("{style:?} {begun:?}"), spec));
+        }
+    }
+    let tail = Shape { tail: Length::from_cm(500.0), ..Shape::default() };
+    specs.push(("long tail".into(), HatSpec { style: Style::Stocking, shape: tail, ..usual.clone() }));
+    let side = HatSpec { style: Style::Sideways, fabric: Fabric::SingleBack, ..usual.clone() };
+    specs.push((
+        "folded sideways".into(),
+        HatSpec { band: BandSpec { fold: Length::from_cm(6.0), ..low.clone() }, ..side.clone() },
+    ));
+    let short = Shape { side_top: SideTop::ShortRows, ..Shape::default() };
+    specs.push(("short rows".into(), HatSpec { shape: short, ..side }));
+    let ties = Shape { flap_tie: Length::from_cm(40.0), ..Shape::default() };
+    specs.push(("ties".into(), HatSpec { style: Style::EarFlap, shape: ties, band: low, ..usual }));
+    // Not every combination can be made: a band may leave no room for a crown.
+    let made: Vec<_> = specs.into_iter().filter_map(|(name, spec)| plan(&spec).ok().map(|hat| (name, spec, hat))).collect();
+    assert!(Style::ALL.iter().all(|style| made.iter().filter(|m| m.1.style == *style).count() > 3));
+    made
+}
+
+/// The hats by hand and those of the planner.
+pub(super) fn all() -> Vec<(String, HatSpec, Hat)> {
+    let by_hand = hats().into_iter().map(|(name, hat)| (name, HatSpec::default(), hat));
+    by_hand.chain(planned()).collect()
+}
+
+/// A stocking cap whose tail goes on for thousands of rounds.
+pub(super) fn tail_of(rounds: u32) -> (HatSpec, Hat) {
+    let gauge = |count: i32| (Count::whole(count), Length::from_cm(10.0));
+    let ((stitches, width), (rounds_high, height)) = (gauge(24), gauge(28));
+    let spec = HatSpec {
+        style: Style::Stocking,
+        swatch: Swatch::Counted { stitches, width, rounds: rounds_high, height },
+        band: BandSpec { fold: Length::ZERO, ..HatSpec::default().band },
+        shape: Shape { tail: Length::from_cm(f64::from(rounds) * 10.0 / 28.0), ..Shape::default() },
+        ..HatSpec::default()
+    };
+    let hat = plan(&spec).expect("a long tail can be made");
+    (spec, hat)
 }

@@ -11,6 +11,9 @@ pub const GRADIENTS: &str = concat!(
     r##"<stop offset=".36" stop-color="#fff" stop-opacity=".13"/><stop offset=".5" stop-color="#fff" stop-opacity=".03"/>"##,
     r##"<stop offset=".68" stop-color="#000" stop-opacity=".08"/><stop offset=".88" stop-color="#000" stop-opacity=".3"/>"##,
     r##"<stop offset="1" stop-color="#000" stop-opacity=".5"/></linearGradient>"##,
+    r##"<linearGradient id="brim-shade"><stop offset="0" stop-color="#000" stop-opacity=".16"/>"##,
+    r##"<stop offset=".3" stop-color="#fff" stop-opacity=".1"/><stop offset=".55" stop-color="#000" stop-opacity=".03"/>"##,
+    r##"<stop offset="1" stop-color="#000" stop-opacity=".28"/></linearGradient>"##,
 );
 
 /// What each class of [`Paint::Class`] looks like in light mode. In dark mode only the head form, the labels and the lines change.
@@ -18,6 +21,14 @@ pub const CLASSES: &str = "\
 .head,.ear{fill:#e4d5c0}.ear,.ear-line{stroke:#cdb99c;stroke-width:1}.ear-line{fill:none}.head-shadow{fill:#4b3118;fill-opacity:.12}\
 .inside{fill:#000;fill-opacity:.42}.shadow{fill:#000;fill-opacity:.06}\
 .stitch-light,.ridge{fill:#fff;fill-opacity:.13}.stitch-dark{fill:#000;fill-opacity:.13}.rib-stitch{fill:#000;fill-opacity:.12}\
+.loop-line{fill:none;stroke:#fff;stroke-opacity:.2;stroke-width:1.4}.post-line{fill:none;stroke:#000;stroke-opacity:.12;stroke-width:.8}\
+.underside{fill:#000;fill-opacity:.34}.tube-light{fill:#fff;fill-opacity:.045}.tube-shade{fill:#000;fill-opacity:.075}\
+.small-edge{fill:none;stroke:#6a5f52;stroke-opacity:.6;stroke-width:1.6;stroke-linejoin:round}\
+.icon{fill:currentColor}.icon-light{fill:color-mix(in srgb,currentColor 45%,#fffaf0)}\
+.wheel-line{fill:none;stroke:#000;stroke-opacity:.25;stroke-width:.6}.wheel-zone{fill:none;stroke:#29231d;stroke-width:1.8}\
+.wheel-mark{fill:#fffaf0;stroke:#29231d;stroke-width:.7}.wheel-start{fill:#a4402f}\
+.hair{fill:#b9a07e}.hair-line{fill:none;stroke:#8f7757;stroke-opacity:.5;stroke-width:1}\
+.flap-edge{fill:none;stroke:#fff;stroke-opacity:.35;stroke-width:1}.break{fill:none;stroke:#6a5f52;stroke-width:1.6}\
 .round-line{fill:none;stroke:#000;stroke-opacity:.22;stroke-width:.8}\
 .decrease{fill:#000;fill-opacity:.2}.gather{fill:#000;fill-opacity:.24}.groove{fill:#000;fill-opacity:.34}\
 .rim{fill:none;stroke:#fff;stroke-opacity:.5;stroke-width:1.2;stroke-linejoin:round}\
@@ -26,7 +37,10 @@ pub const CLASSES: &str = "\
 text{font:14px ui-sans-serif,system-ui,sans-serif;font-variant-numeric:tabular-nums}.label{fill:#29231d}\
 .notch{fill:#fffaf0}.bar-edge{fill:none;stroke:#6a5f52;stroke-opacity:.45;stroke-width:.7}\
 .chart-number,.chart-letter,.chart-total,.chart-decrease{font-size:11px;fill:#6a5f52}\
-.chart-total{font-weight:700;fill:#29231d}.chart-decrease{fill:#a4402f}";
+.chart-total{font-weight:700;fill:#29231d}.chart-decrease{fill:#a4402f}\
+.fit-area{fill:#34516f;fill-opacity:.26}.fit-line{fill:none;stroke:#34516f;stroke-width:2;stroke-linejoin:round}\
+.fit-axis,.fit-limit{fill:none;stroke:#6a5f52;stroke-width:1}.fit-limit{stroke-dasharray:5 4}\
+.fit-span{fill:none;stroke:#a4402f;stroke-width:4}.fit-wearer{fill:none;stroke:#29231d;stroke-width:1.5}.fit-dot{fill:#29231d}";
 
 /// Writes a picture as an SVG element for a page that has the classes in its own style sheet: no style element, no style attribute,
 /// title and description as its label.
@@ -39,9 +53,13 @@ pub fn to_markup(picture: &Picture, yarn: &[&str]) -> String {
     escape(&mut out, &picture.title);
     out.push_str(". ");
     escape(&mut out, &picture.description);
-    out.push_str(r#""><defs>"#);
-    out.push_str(GRADIENTS);
-    out.push_str("</defs>");
+    out.push_str("\">");
+    // A page with several pictures must not hold one id twice.
+    if picture.shapes.iter().any(|shape| matches!(shape.paint, Paint::Gradient(_))) {
+        out.push_str("<defs>");
+        out.push_str(GRADIENTS);
+        out.push_str("</defs>");
+    }
     elements(&mut out, picture, yarn);
     out.push_str("</svg>");
     out
@@ -68,12 +86,20 @@ pub fn to_svg(picture: &Picture, yarn: &[&str]) -> String {
     escape(&mut out, &picture.description);
     out.push_str("</desc><style>");
     out.push_str(CLASSES);
-    out.push_str("</style><defs>");
-    out.push_str(GRADIENTS);
-    out.push_str("</defs>");
+    out.push_str("</style>");
+    defs(&mut out, picture);
     elements(&mut out, picture, yarn);
     out.push_str("</svg>");
     out
+}
+
+/// The gradients, where any is used: small pictures have none.
+fn defs(out: &mut String, picture: &Picture) {
+    if picture.shapes.iter().any(|s| matches!(s.paint, Paint::Gradient(_))) {
+        out.push_str("<defs>");
+        out.push_str(GRADIENTS);
+        out.push_str("</defs>");
+    }
 }
 
 fn elements(out: &mut String, picture: &Picture, yarn: &[&str]) {
@@ -147,29 +173,35 @@ fn escape(out: &mut String, text: &str) {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{HatLabels, hat_picture, round_chart, sample};
+    use super::super::{HatLabels, hat_picture, hat_silhouette, round_chart, round_wheel, sample};
     use super::*;
 
     #[test]
     fn what_is_written_is_xml_and_says_what_was_said() {
-        let labels = HatLabels { depth: "<19\" & \u{1}up>".into(), girth: "23 \u{b7} 46".into() };
-        for (name, hat) in sample::hats() {
-            let picture = hat_picture(&hat, &labels);
+        let labels = HatLabels { depth: "<19\" & \u{1}up>".into(), girth: "23 \u{b7} 46".into(), part: None };
+        for (name, spec, hat) in sample::all() {
+            let picture = hat_picture(&hat, &spec, &labels);
             let svg = to_svg(&picture, &["#34516f", "\"><script>"]);
             let document = roxmltree::Document::parse(&svg).unwrap_or_else(|e| panic!("{name}: {e}"));
             assert!(!document.descendants().any(|n| n.has_tag_name("script")), "{name}");
             let texts: Vec<&str> = document.descendants().filter(|n| n.has_tag_name("text")).filter_map(|n| n.text()).collect();
-            assert_eq!(texts, ["<19\" & up>", "23 \u{b7} 46"], "{name}");
+            assert_eq!(&texts[..2], ["<19\" & up>", "23 \u{b7} 46"], "{name}");
             let drawn = document.descendants().filter(|n| n.has_tag_name("path")).count();
             assert_eq!(drawn + texts.len(), picture.shapes.len(), "{name}");
+            for other in [hat_silhouette(&hat), round_chart(&hat), round_wheel(&hat)] {
+                assert!(!other.title.is_empty() && !other.description.is_empty(), "{name}");
+                for text in [to_svg(&other, &[]), to_markup(&other, &[])] {
+                    roxmltree::Document::parse(&text).unwrap_or_else(|e| panic!("{name}: {e}"));
+                }
+            }
         }
     }
 
     #[test]
     fn every_class_and_gradient_is_defined_and_nothing_is_styled_in_place() {
-        for (name, hat) in sample::hats() {
-            let labels = HatLabels { depth: "19 cm".into(), girth: "47 cm".into() };
-            for picture in [hat_picture(&hat, &labels), round_chart(&hat)] {
+        for (name, spec, hat) in sample::all() {
+            let labels = HatLabels { depth: "19 cm".into(), girth: "47 cm".into(), part: None };
+            for picture in [hat_picture(&hat, &spec, &labels), round_chart(&hat), round_wheel(&hat), hat_silhouette(&hat)] {
                 for shape in &picture.shapes {
                     match shape.paint {
                         Paint::Class(class) => {

@@ -1,6 +1,6 @@
 //! Cautions for babies and small children, each with its source. They inform; local rules decide.
 
-use hatwright_sizing::{Hat, HeadBasis, Remark};
+use hatwright_sizing::{Hat, HeadBasis, Remark, Style};
 
 /// A caution and where it comes from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -11,7 +11,7 @@ pub struct Caution {
     pub source: &'static str,
 }
 
-/// The cautions that go with a hat, as its remarks say; none for a hat that no child under 3 is likely to wear.
+/// The cautions that go with a hat, as its remarks say; none for a hat that no small child is likely to wear.
 pub fn cautions(hat: &Hat, has_pom: bool) -> Vec<Caution> {
     let has = |wanted: Remark| hat.remarks.contains(&wanted);
     let mut list = Vec::new();
@@ -22,6 +22,10 @@ pub fn cautions(hat: &Hat, has_pom: bool) -> Vec<Caution> {
     if has(Remark::SmallParts) {
         let text = if has_pom { POM_POM } else { SMALL_PARTS };
         list.push(Caution { text: [text, LOCAL].concat(), source: PARTS_SOURCE });
+    }
+    if has(Remark::LongParts) {
+        let text = if hat.style == Style::Stocking { TAIL } else { TIES };
+        list.push(Caution { text: [text, LOCAL].concat(), source: LONG_SOURCE });
     }
     list
 }
@@ -38,6 +42,13 @@ const POM_POM: &str = "For a child under 3, best leave the pom-pom off: strands 
 const SMALL_PARTS: &str = "For a child under 3, add no buttons, beads or other small parts: what comes loose can choke. Weave in \
      every end well, and tug at it. ";
 const PARTS_SOURCE: &str = "CPSC recall of infant caps, 2017 (a button on top came off); sewing and tugging: common practice";
+const TIES: &str = "Ties can catch on play equipment, doors and cots, and tighten around the neck. For a child up to 7, best leave them off; \
+     never tie them around the neck, and never leave a child in them asleep or alone. ";
+const TAIL: &str = "A long tail can catch on play equipment, doors and cots, or wind around the neck. For a child up to 7, best make it no \
+     longer than to the shoulder; never wind it around the neck, and never leave a child in it asleep or alone. ";
+const LONG_SOURCE: &str = "Tukes, Finnish Safety and Chemicals Agency, on SFS-EN 14682 (garments for children up to 7: no cords at head and \
+     neck; its scope leaves hats out, so a rule of thumb here); CPSC FAQ on drawstrings (26 deaths, 1985 to 2019); how long and how \
+     watched: common practice";
 const LOCAL: &str = "Follow your local rules and advice.";
 
 #[cfg(test)]
@@ -62,6 +73,18 @@ mod tests {
         let list = cautions(&hat, false);
         assert_eq!(list.len(), 2);
         assert!(list.iter().all(|c| c.text.ends_with("Follow your local rules and advice.")));
+    }
+
+    #[test]
+    fn ties_and_tails_are_cautioned_apart() {
+        let mut hat = sample::hat();
+        hat.remarks = vec![Remark::LongParts];
+        hat.style = Style::EarFlap;
+        assert!(cautions(&hat, false)[0].text.starts_with("Ties can catch"));
+        hat.style = Style::Stocking;
+        let list = cautions(&hat, false);
+        assert_eq!(list.len(), 1);
+        assert!(list[0].text.starts_with("A long tail can catch") && list[0].source.contains("EN 14682"));
     }
 
     #[test]

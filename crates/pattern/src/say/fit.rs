@@ -1,14 +1,15 @@
-//! Whom a hat fits, and why it has the count that it has.
+//! Whom a hat fits, and what other counts do to the fit.
 
 use super::refusals::plural_stitches;
-use crate::figures::{Units, age_span, length, length_span, lengths_apart, percent};
-use hatwright_sizing::{Hat, Length, Ratio, Remark, Size};
+use super::why::counts_rows;
+use crate::figures::{Units, age, age_span, length, length_span, lengths_apart, percent, plural};
+use hatwright_sizing::{FitRow, Growing, Hat, Length, Ratio, Sex, Size};
 
 /// Which heads a hat serves, and at which ages.
 pub fn fit_sentence(hat: &Hat, units: Units) -> String {
     let mut text = ["Fits heads of ", &length_span(hat.fit.least, hat.fit.most, units), ". "].concat();
     match hat.fit.ages {
-        Some(ages) => text.push_str(&["By our tables of heads that is ", &eight_in_ten(ages), "."].concat()),
+        Some(ages) => text.push_str(&["By our tables of heads that is ", &who_is_served(ages), "."].concat()),
         None => text.push_str("By our tables of heads there is no age at which that is as many as 8 in 10."),
     }
     text
@@ -25,9 +26,9 @@ pub fn ribbed_sentence(hat: &Hat) -> String {
         text.push_str("Hats of this kind are often offered for 1 to 10 years (common practice). ");
     }
     text.push_str("By our tables of heads this one, with its plain body, fits ");
-    text.push_str(&hat.fit.ages.map_or_else(nobody, eight_in_ten));
+    text.push_str(&hat.fit.ages.map_or_else(nobody, who_is_served));
     text.push_str("; of the same girth in rib throughout, it would fit ");
-    text.push_str(&hat.fit.ribbed_ages.map_or_else(nobody, eight_in_ten));
+    text.push_str(&hat.fit.ribbed_ages.map_or_else(nobody, who_is_served));
     text.push('.');
     text
 }
@@ -36,7 +37,8 @@ fn nobody() -> String {
     "no age as well as 8 in 10".into()
 }
 
-fn eight_in_ten((from, to): (f64, f64)) -> String {
+/// Of whom 8 in 10 are served: `8 in 10 children from 20 months to 3 years`, `8 in 10 adults`.
+pub fn who_is_served((from, to): (f64, f64)) -> String {
     let span = age_span(from, to);
     let who = match () {
         () if from >= 18.0 => return "8 in 10 adults".into(),
@@ -47,65 +49,50 @@ fn eight_in_ten((from, to): (f64, f64)) -> String {
     [who, &span].concat()
 }
 
-/// Why the hat has this count and no other.
+/// A share of heads in whole tenths that are no more than it: `9 in 10`. What is said to be 8 in 10 is so by the sentence of ages too.
 ///
-/// 56 stitches where 55 would come nearest: `56 stitches rather than 55: the band's stripes close only on multiples of 4 rows.
-/// That makes the hat 0.4 cm larger than asked for.`
-pub fn why_this_count(hat: &Hat, units: Units) -> String {
-    let moved = hat.remarks.iter().find_map(|r| match r {
-        Remark::StripesMoved { nearest, repeat } => Some((nearest, repeat.get())),
-        _ => None,
-    });
-    let wedges = hat.remarks.iter().find_map(|r| match r {
-        Remark::WedgesMoved { nearest, wedges } => Some((nearest, *wedges)),
-        _ => None,
-    });
-    let mut text = plural_stitches(hat.size.stitches.get());
-    let difference = hat.size.girth.ticks().saturating_sub(hat.wanted_girth.ticks());
-    let off = length(Length::from_ticks(difference.saturating_abs()), units);
-    let way = if difference < 0 { " smaller than asked for." } else { " larger than asked for." };
-    match (moved, wedges) {
-        // The stripes alone would have moved it to yet another count.
-        (Some((nearest, repeat)), Some((closing, wedges))) => {
-            text.push_str(&[" rather than ", &nearest.to_string(), ", or ", &closing.to_string()].concat());
-            text.push_str(&[" where ", &closes(repeat), &wedges_moved(wedges, hat), " That makes the hat ", &off, way].concat());
-        }
-        (None, Some((nearest, wedges))) => {
-            text.push_str(&[" rather than ", &nearest.to_string(), &wedges_moved(wedges, hat)].concat());
-            text.push_str(&[" That makes the hat ", &off, way].concat());
-        }
-        (Some((nearest, repeat)), None) => {
-            text.push_str(&[" rather than ", &nearest.to_string(), ": "].concat());
-            text.push_str(&[&*closes(repeat), ". That makes the hat ", &off, way].concat());
-        }
-        (None, None) if difference.abs() < 50 => text.push_str(" give just the girth that was asked for."),
-        // Another count may be nearer where wedges or the pick-up decide, or a person chose; then nothing is claimed.
-        (None, None) if 2 * difference.abs() <= hat.gauge.stitch.ticks() => {
-            text.push_str(
-                &[" come nearest to the girth that was asked for: ", &off, way.trim_end_matches(" than asked for."), "."]
-                    .concat(),
-            );
-        }
-        (None, None) => text.push_str(&[" make the hat ", &off, way].concat()),
+/// ```
+/// use hatwright_pattern::say::in_ten;
+/// assert_eq!(in_ten(0.8), "8 in 10");
+/// assert_eq!(in_ten(0.79), "7 in 10");
+/// assert_eq!(in_ten(0.03), "fewer than 1 in 10");
+/// ```
+pub fn in_ten(share: f64) -> String {
+    // Hardly one in two hundred, on either side: nobody is not said of a share of a survey.
+    match share {
+        ..0.005 => "hardly any".into(),
+        0.995.. => "nearly all".into(),
+        ..0.1 => "fewer than 1 in 10".into(),
+        _ => [&((share * 10.0 + 1e-9) as u32).to_string(), " in 10"].concat(),
     }
+}
+
+/// A row of the table of whom a hat fits: who, and how many of them. `("4 years", "9 in 10")`, `("women", "3 in 10")`.
+pub fn fit_row(row: &FitRow) -> (String, String) {
+    let who = match (row.years >= 18.0, row.sex) {
+        (true, Sex::Female) => "women".into(),
+        (true, Sex::Male) => "men".into(),
+        (true, Sex::Unknown) => "adults".into(),
+        (false, _) => age(row.years),
+    };
+    (who, in_ten(row.share))
+}
+
+/// The count that serves a child for longest, if there is one: `58 stitches: 48.3 cm, from 4 to 8 years instead of to 4 years 5 months.`
+///
+/// `own` is the hat as the planner sizes it.
+pub fn growing_sentence(larger: &Growing, own: &Hat, units: Units) -> String {
+    let count =
+        if counts_rows(own) { plural(larger.chosen.rows.get(), "row") } else { plural_stitches(larger.chosen.stitches.get()) };
+    let mut text = [&*count, ": ", &length(larger.girth, units), ", ", &age_span(larger.ages.0, larger.ages.1)].concat();
+    match larger.instead_to {
+        // The own hat begins and ends within the month.
+        Some(to) if age(to) == age(larger.ages.0) => text.push_str(" instead of only then"),
+        Some(to) => text.push_str(&[" instead of to ", &age(to)].concat()),
+        None => text.push_str("; the hat as it is fits fewer than 8 in 10 at that age"),
+    }
+    text.push('.');
     text
-}
-
-fn closes(repeat: u32) -> String {
-    if repeat == 2 {
-        return "a sideways band needs an even number of rows".into();
-    }
-    ["the band's stripes close only on multiples of ", &repeat.to_string(), " rows"].concat()
-}
-
-/// `: 8 wedges divide them evenly, without an adjustment round.`
-pub(super) fn wedges_moved(wedges: u32, hat: &Hat) -> String {
-    let wedges = wedges.to_string();
-    if hat.size.adjustment.get() == 0 {
-        [": ", &wedges, " wedges divide them evenly, without an adjustment round."].concat()
-    } else {
-        [": of the counts that suit the rest, it comes nearest to what ", &wedges, " wedges divide."].concat()
-    }
 }
 
 /// What a count does to the fit, against the girth that was asked for, in few enough letters for a phone.
@@ -166,36 +153,6 @@ mod tests {
     const CM: Units = Units::Centimetres;
 
     #[test]
-    fn the_count_is_explained() {
-        let mut hat = sample::hat();
-        assert_eq!(
-            why_this_count(&hat, CM),
-            "56 stitches rather than 55: the band's stripes close only on multiples of 4 rows. \
-             That makes the hat 0.4 cm larger than asked for."
-        );
-        hat.remarks.clear();
-        assert_eq!(why_this_count(&hat, CM), "56 stitches come nearest to the girth that was asked for: 0.4 cm larger.");
-    }
-
-    #[test]
-    fn wedges_are_blamed_for_what_they_do() {
-        let mut hat = sample::hat();
-        let wedges = Remark::WedgesMoved { nearest: hatwright_sizing::Stitches::new(54), wedges: 8 };
-        hat.remarks = vec![wedges];
-        assert_eq!(
-            why_this_count(&hat, CM),
-            "56 stitches rather than 54: 8 wedges divide them evenly, without an adjustment round. That makes the hat 0.4 cm larger \
-             than asked for."
-        );
-        hat.remarks = vec![sample::hat().remarks[1], wedges];
-        assert_eq!(
-            why_this_count(&hat, CM),
-            "56 stitches rather than 55, or 54 where the band's stripes close only on multiples of 4 rows: 8 wedges divide them \
-             evenly, without an adjustment round. That makes the hat 0.4 cm larger than asked for."
-        );
-    }
-
-    #[test]
     fn neighbours_say_in_short_what_they_cost() {
         let hat = sample::hat();
         let mut close = sample::size(56);
@@ -251,5 +208,48 @@ mod tests {
             "By our tables of heads this one, with its plain body, fits no age as well as 8 in 10; of the same girth in rib \
              throughout, it would fit 8 in 10 adults."
         );
+    }
+
+    #[test]
+    fn a_table_of_whom_it_fits_reads_well() {
+        let hat = sample::hat();
+        let rows = hatwright_sizing::fit_table(hat.fit.least, hat.fit.most).map(|row| fit_row(&row));
+        let told: Vec<String> = rows.iter().map(|(who, share)| [who, ": ", share].concat()).collect();
+        assert_eq!(told[..3], ["newborn: hardly any", "3 months: hardly any", "6 months: fewer than 1 in 10"]);
+        assert_eq!(told[4..7], ["2 years: 9 in 10", "3 years: 9 in 10", "4 years: 8 in 10"]);
+        assert_eq!(told[12..], ["women: fewer than 1 in 10", "men: hardly any"]);
+    }
+
+    /// What the table says and what the sentence of ages says never differ: 8 in 10 is 8 in 10.
+    #[test]
+    fn the_table_agrees_with_the_sentence() {
+        for tenths in 330..600 {
+            let (least, most) = (Length::from_ticks(tenths * 100), Length::from_ticks(tenths * 110));
+            let Some((from, to)) = hatwright_sizing::ages_served(least, most, 0.8) else { continue };
+            for row in &hatwright_sizing::fit_table(least, most)[..12] {
+                let enough = ["8 in 10", "9 in 10", "nearly all"].contains(&&*in_ten(row.share));
+                assert!(enough || !(from..=to).contains(&row.years), "{tenths}: {row:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn room_to_grow_is_told_against_the_own_hat() {
+        let hat = sample::hat();
+        let chosen =
+            hatwright_sizing::Chosen { rows: hatwright_sizing::Rows::new(58), stitches: hatwright_sizing::Stitches::new(58) };
+        let girth = Length::from_cm(48.3);
+        let mut larger = Growing { chosen, girth, ages: (4.0, 8.0), instead_to: Some(53.0 / 12.0) };
+        assert_eq!(
+            growing_sentence(&larger, &hat, CM),
+            "58 stitches: 48.3 cm, from 4 to 8 years instead of to 4 years 5 months."
+        );
+        larger.instead_to = None;
+        assert_eq!(
+            growing_sentence(&larger, &hat, CM),
+            "58 stitches: 48.3 cm, from 4 to 8 years; the hat as it is fits fewer than 8 in 10 at that age."
+        );
+        (larger.ages, larger.instead_to) = ((4.0, 110.0), Some(4.0));
+        assert_eq!(growing_sentence(&larger, &hat, CM), "58 stitches: 48.3 cm, from 4 years up instead of only then.");
     }
 }

@@ -2,7 +2,7 @@
 
 use super::out_of_range;
 use crate::figures::{Units, length, length_down, length_up, lengths_apart, percent, plural};
-use hatwright_sizing::{Breach, HatSpec, Quantity, Refusal};
+use hatwright_sizing::{BandKind, Breach, HatSpec, Quantity, Refusal};
 
 /// What stands beside the field of [`Refusal::field`].
 pub fn refusal(r: &Refusal, units: Units) -> String {
@@ -15,6 +15,31 @@ pub fn refusal(r: &Refusal, units: Units) -> String {
         Refusal::Breach(Breach::NoSuchColour(colour)) => {
             let number = (u32::from(colour.0) + 1).to_string();
             ["A stripe or the pom-pom is in colour ", &number, ", which this hat does not have. Give it another."].concat()
+        }
+        Refusal::Breach(Breach::Dates) => {
+            "These days do not make an age: the day of wearing comes before the day of birth, or more than 110 years after it. For a baby \
+             born early, measure the head."
+                .into()
+        }
+        Refusal::Breach(Breach::UnfitFabric) => {
+            "This part cannot be worked in that fabric: rounds are not worked in slip stitches, and a rib around the posts is for a \
+             band that is worked around. Choose another fabric for it."
+                .into()
+        }
+        Refusal::Breach(Breach::KeptRounds) => {
+            "The rounds that came with this hat cannot be worked: one has more than twice, or less than half, the stitches of the \
+             one before it. Plan the hat anew."
+                .into()
+        }
+        Refusal::TamTooSmall { across, least } => {
+            let (wide, needed) = lengths_apart(across, least, units);
+            let mut text = ["A tam's disc is wider than its band: ", &wide, " across is too small for this one"].concat();
+            text.push_str(&[", which takes ", &needed, ". Make it ", &length_up(least, units), " or more."].concat());
+            text
+        }
+        Refusal::TooLong { measure, most } => {
+            let what = if measure == Quantity::Tail { "That tail" } else { "That" };
+            [what, " has more rounds than a hat can be written in. At this gauge ", &length_down(most, units), " is the most."].concat()
         }
         Refusal::EaseBeyondStretch { zone, head, reach, most } => {
             let part = if zone == Quantity::BandStretch { "band" } else { "body" };
@@ -60,14 +85,17 @@ pub fn refusal(r: &Refusal, units: Units) -> String {
             ]
             .concat()
         }
-        Refusal::BandTooTall { left, fold, tallest } => {
-            let mut text = if left.ticks() > 0 {
+        Refusal::BandTooTall { band, left, fold, tallest } => {
+            let mut text = if band == BandKind::None {
+                ["There are only ", &length(left, units), " from edge to crown, too little for a crown to close. "].concat()
+            } else if left.ticks() > 0 {
                 ["This band leaves only ", &length(left, units), " above it, too little for a crown to close. "].concat()
             } else {
                 "This band is as tall as the whole hat: nothing is left above it for a crown. ".into()
             };
             let folded = fold.map(|f| [&*length_up(f, units), " or more of it folded up"].concat());
-            let shorter = tallest.map(|t| ["a band of at most ", &plural_stitches(t.get())].concat());
+            let tall = |t: u32| if band == BandKind::Around { plural(t, "round") } else { plural_stitches(t) };
+            let shorter = tallest.map(|t| ["a band of at most ", &tall(t.get())].concat());
             text.push_str(&match (folded, shorter) {
                 (Some(folded), Some(shorter)) => ["It works with ", &folded, ", or with ", &shorter, "."].concat(),
                 (Some(one), None) | (None, Some(one)) => ["It works with ", &one, "."].concat(),
@@ -79,7 +107,7 @@ pub fn refusal(r: &Refusal, units: Units) -> String {
 }
 
 /// `1 stitch`, `2 stitches`.
-pub(super) fn plural_stitches(count: u32) -> String {
+pub(crate) fn plural_stitches(count: u32) -> String {
     let mut text = count.to_string();
     text.push_str(if count == 1 { " stitch" } else { " stitches" });
     text
@@ -132,6 +160,7 @@ mod tests {
         );
         assert_eq!(
             cm(&Refusal::BandTooTall {
+                band: BandKind::Sideways,
                 left: Length::from_cm(4.0),
                 fold: Some(Length::from_cm(6.2)),
                 tallest: Some(Stitches::new(14))
@@ -144,7 +173,13 @@ mod tests {
             Refusal::Breach(Breach::NoSuchColour(Colour(7))),
             Refusal::Breach(Breach::OutOfRange(Quantity::Fold, -1)),
             Refusal::NoCount { head, nearest: Length::ZERO },
-            Refusal::BandTooTall { left: Length::from_cm(-4.0), fold: None, tallest: None },
+            Refusal::Breach(Breach::Dates),
+            Refusal::Breach(Breach::UnfitFabric),
+            Refusal::Breach(Breach::KeptRounds),
+            Refusal::TamTooSmall { across: Length::from_cm(12.0), least: Length::from_cm(19.2) },
+            Refusal::TooLong { measure: Quantity::Tail, most: Length::from_cm(1200.0) },
+            Refusal::BandTooTall { band: BandKind::Around, left: Length::from_cm(-4.0), fold: None, tallest: None },
+            Refusal::BandTooTall { band: BandKind::None, left: Length::from_cm(2.0), fold: None, tallest: None },
         ] {
             let text = cm(&r);
             assert!(text.ends_with('.') && !text.contains('−'), "{text}");

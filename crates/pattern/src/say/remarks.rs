@@ -1,9 +1,9 @@
 //! What a maker should be told about a hat that can be made.
 
-use super::fit::{wedges_moved, why_this_count};
 use super::refusals::plural_stitches;
+use super::why::{wedges_moved, why_this_count};
 use crate::figures::{Units, factor, length, lengths_apart, plural};
-use hatwright_sizing::{Hat, Length, Remark, Unsuited};
+use hatwright_sizing::{BandKind, Hat, Length, Remark, Unsuited};
 
 /// One remark, in a sentence or two.
 pub fn remark(r: &Remark, hat: &Hat, units: Units) -> String {
@@ -14,11 +14,23 @@ pub fn remark(r: &Remark, hat: &Hat, units: Units) -> String {
                 .into()
         }
         Remark::AssumedBand => {
-            let ten = Length::from_ticks(hat.gauge.band_row.ticks().saturating_mul(10));
-            let mut text = String::from(
-                "There is no swatch of the band: its rows are taken to be as tall as the body's stitches are wide. ",
-            );
-            text.push_str(&["When 10 rows are made, lay them flat: they should take ", &length(ten, units), "."].concat());
+            let gauge = &hat.gauge;
+            let ten = length(Length::from_ticks(gauge.band_row.ticks().saturating_mul(10)), units);
+            if hat.band == BandKind::Around {
+                return [
+                    "There is no swatch of the band: its stitches are taken to be as wide as the body's, and its rounds as tall as is usual \
+                     beside such a body (practice): ",
+                    &ten,
+                    " for 10. Measure it when it is done.",
+                ]
+                .concat();
+            }
+            let mut text = String::from(if gauge.band_row == gauge.stitch {
+                "There is no swatch of the band: its rows are taken to be as tall as the body's stitches are wide. "
+            } else {
+                "There is no swatch of the band: its rows are taken to be as tall as is usual beside such a body (practice). "
+            });
+            text.push_str(&["When 10 rows are made, lay them flat: they should take ", &ten, "."].concat());
             text
         }
         Remark::ChosenDropped { rows, stitches, why } => {
@@ -44,10 +56,9 @@ pub fn remark(r: &Remark, hat: &Hat, units: Units) -> String {
             ["So much of the band is folded up that its edge stands ", &length(by, units), " above the crown."].concat()
         }
         Remark::UnusualStitch(shape) => [
-            "In this swatch a round is ",
+            "In this swatch stitches are ",
             &factor(shape),
-            " times as tall as a stitch is wide; for single crochet 0.85 is usual (practice). Are both counts of one swatch, worked in \
-             rounds?",
+            " times as tall as wide, which is unusual for its fabric (practice). Are both counts of one swatch, worked as the hat will be?",
         ]
         .concat(),
         Remark::LooserThanHead => "This hat is larger than the head: it sits loosely, and may slip.".into(),
@@ -77,6 +88,30 @@ pub fn remark(r: &Remark, hat: &Hat, units: Units) -> String {
             " across inside. A pom-pom wider than that hides it.",
         ]
         .concat(),
+        Remark::PlanKept(planner) => [
+            "This hat is begun: its rounds are kept as planner ",
+            &planner.to_string(),
+            " made them. A newer planner changes nothing in it.",
+        ]
+        .concat(),
+        Remark::WedgesDropped(wedges) => [
+            &*wedges.to_string(),
+            " wedges do not go into this crown: at its centre they would ruffle, or there are too few rounds for them. It is spread instead; \
+             fewer wedges may go.",
+        ]
+        .concat(),
+        Remark::KeptDropped => {
+            "The rounds that were kept from when this hat was begun do not make the hat that is asked for now, so it is planned anew."
+                .into()
+        }
+        Remark::LongParts => {
+            "A small child may wear this hat: ties and long tails can catch, and tighten around the neck. Best make it without.".into()
+        }
+        Remark::UnusualGauge => {
+            "This gauge is unusual for such yarn or such a fabric. It may be right: count the swatch once more, and look whether the \
+             stitch is the one that is named."
+                .into()
+        }
         Remark::SmallParts => "A child under 3 may wear this hat: leave off what could come loose and be swallowed.".into(),
         Remark::BabySleep => "A baby may wear this hat. Babies sleep with the head bare: take it off for sleep.".into(),
     }
@@ -123,6 +158,11 @@ mod tests {
             Remark::FoldAboveCrown(Length::from_cm(2.0)),
             Remark::SmallParts,
             Remark::BabySleep,
+            Remark::PlanKept(1),
+            Remark::WedgesDropped(11),
+            Remark::KeptDropped,
+            Remark::LongParts,
+            Remark::UnusualGauge,
         ] {
             let text = remark(&r, &hat, Units::Centimetres);
             assert!(text.ends_with('.') && !text.contains("  "), "{text}");

@@ -1,22 +1,23 @@
 //! What comes after the last round: closing, pom-pom, ends, care, and what should be known about this hat.
 
-use super::making::hides_its_outside;
+use super::making::{Job, hides_its_outside};
 use super::sheet::{About, Section};
 use crate::figures::{Units, length};
 use crate::say::{cautions, remark};
-use hatwright_sizing::{Hat, HatSpec, Length, PomPomPlan, Remark};
+use hatwright_sizing::{BandKind, Hat, Length, PomPomPlan, Remark, Style, TopKind};
 
-pub(super) fn sections(hat: &Hat, about: &About<'_>) -> Vec<Section> {
+pub(super) fn sections(job: &Job<'_>) -> Vec<Section> {
+    let (hat, about) = (job.hat, job.about);
     let section = |heading, before| Section { heading, before, ..Section::default() };
     let mut list = Vec::new();
     if let Some(pom) = &hat.pom_pom {
         list.push(section("Pom-pom", pom_pom(pom, hat, about)));
     }
-    list.push(section("Finishing", finishing(hat, about.units)));
+    list.push(section("Finishing", finishing(job)));
     let known: Vec<String> = hat
         .remarks
         .iter()
-        .filter(|r| !matches!(r, Remark::SmallParts | Remark::BabySleep))
+        .filter(|r| !matches!(r, Remark::SmallParts | Remark::BabySleep | Remark::LongParts))
         .map(|r| remark(r, hat, about.units))
         .collect();
     if !known.is_empty() {
@@ -33,28 +34,44 @@ pub(super) fn sections(hat: &Hat, about: &About<'_>) -> Vec<Section> {
 }
 
 /// How the top is drawn up.
-pub(super) fn closing(hat: &Hat, spec: &HatSpec, units: Units) -> Vec<String> {
-    let stitches = hat.top.stitches.to_string();
-    let left = strand(hat.top.strand, units);
+pub(super) fn closing(job: &Job<'_>) -> Vec<String> {
+    let Some(top) = job.hat.top else { return Vec::new() };
+    let stitches = top.stitches.to_string();
+    let left = strand(top.strand, job.units());
     let mut text =
         ["Cut the yarn, leaving ", &left, ", and draw it through the last stitch. Thread the needle with it and "].concat();
-    if hat.top.gathered {
-        text.push_str(
-            &["pass it through the top of all ", &stitches, " stitches, twice around. Draw up as tight as it goes; "].concat(),
-        );
-        text.push_str(&["the bundle is about ", &length(hat.top.bundle, units), " across. "].concat());
-        text.push_str("Sew across it a few times, pull the end to the inside and fasten it there.");
-    } else {
-        text.push_str(
-            &["pass it through the front loop of each of the ", &stitches, " stitches that are left, in order. "].concat(),
-        );
-        text.push_str("Draw up until the hole is closed, pull the end through it to the inside and fasten it there.");
+    match top.kind {
+        TopKind::Gathered => {
+            text.push_str(
+                &["pass it through the top of all ", &stitches, " stitches, twice around. Draw up as tight as it goes; "]
+                    .concat(),
+            );
+            text.push_str(&["the bundle is about ", &job.length(top.bundle), " across. "].concat());
+            text.push_str(SEWN);
+        }
+        TopKind::RowEnds => {
+            text.push_str(
+                &["pass it along the crown edge, through the ends of the ", &stitches, " rows that reach it, twice around. "]
+                    .concat(),
+            );
+            text.push_str(
+                &["Draw up as tight as it goes; the bundle is about ", &job.length(top.bundle), " across. ", SEWN].concat(),
+            );
+        }
+        TopKind::Drawn | TopKind::Ring => {
+            text.push_str(
+                &["pass it through the front loop of each of the ", &stitches, " stitches that are left, in order. "].concat(),
+            );
+            text.push_str("Draw up until the hole is closed, pull the end through it to the inside and fasten it there.");
+        }
     }
-    if spec.pom_pom.is_some() {
+    if job.hat.pom_pom.is_some() {
         text.push_str(" Leave the hole just wide enough for the needle: the pom-pom is tied through it.");
     }
     vec![text]
 }
+
+const SEWN: &str = "Sew across it a few times, pull the end to the inside and fasten it there.";
 
 /// A strand to cut: up to a whole 5 cm, or a whole inch.
 fn strand(l: Length, units: Units) -> String {
@@ -93,18 +110,32 @@ fn pom_pom(pom: &PomPomPlan, hat: &Hat, about: &About<'_>) -> Vec<String> {
     ]
 }
 
-fn finishing(hat: &Hat, units: Units) -> Vec<String> {
+fn finishing(job: &Job<'_>) -> Vec<String> {
+    let hat = job.hat;
     let mut list = Vec::new();
     let mut ends = String::from("Weave in every end on the inside, back and forth through a few stitches of its own colour");
-    ends.push_str(match hat.depth.fold.ticks() {
-        ..=0 => ". ",
+    ends.push_str(match (hat.depth.fold.ticks(), hat.band) {
+        (..=0, _) => ". ",
+        (_, BandKind::None) => "; where the edge is folded up, on the face that the fold hides. ",
         _ if hides_its_outside(hat) => "; in the band, on the face that the fold hides. ",
         _ => "; in the part of the band that is folded up, on the face that the fold hides. ",
     });
-    ends.push_str("Wash the hat and let it dry flat.");
+    if hat.style == Style::Tam {
+        let plate = job.length(job.spec.shape.tam_across);
+        ends.push_str(
+            &["Wash the tam, and while it is wet stretch it over a plate about ", &plate, " across, the band around its back, "]
+                .concat(),
+        );
+        ends.push_str(
+            "undisturbed until it is quite dry: that sets the sharp edge (common practice). The band itself is not stretched.",
+        );
+    } else {
+        ends.push_str("Wash the hat and let it dry flat.");
+    }
     list.push(ends);
     if hat.depth.fold.ticks() > 0 {
-        list.push(["Fold the lower ", &length(hat.depth.fold, units), " of the band up to the outside."].concat());
+        let of = if hat.band == BandKind::None { " of the hat" } else { " of the band" };
+        list.push(["Fold the lower ", &job.length(hat.depth.fold), of, " up to the outside."].concat());
     }
     list
 }

@@ -26,19 +26,21 @@ const LONGEST_REPEAT: usize = 8;
 pub(super) fn arrange(total: u32, groups: u32, lead: u32, weight: &dyn Fn(u32) -> usize) -> Arrangement {
     let word = balanced(total, groups);
     let longest = word.last().copied().unwrap_or(0);
-    let mut best: Option<(usize, Arrangement)> = None;
+    let mut best: Option<((usize, bool), Arrangement)> = None;
     let period = word.len() / hatwright_sizing::gcd(total % groups, groups) as usize;
     for turn in 0..period {
         let mut sizes = word.clone();
         sizes.rotate_left(turn);
-        if sizes.last() != Some(&longest) {
+        if sizes.last().is_none_or(|last| *last < lead.min(longest)) {
             continue;
         }
         if let Some(last) = sizes.last_mut() {
             *last -= lead.min(*last);
         }
         let (cost, segments) = shortest(&sizes, weight);
-        // The unturned word puts longer groups as late as can be, so a tie leaves it in place.
+        // Of two that are as short, one that begins with its repeat; and the unturned word puts longer groups as late as can be, so that
+        // any other tie leaves it in place.
+        let cost = (cost, segments.first().is_some_and(|first| first.times == 1));
         if best.as_ref().is_none_or(|(least, _)| cost < *least) {
             best = Some((cost, Arrangement { sizes, segments }));
         }

@@ -13,38 +13,100 @@
 //! Round 6: [sc2tog, 5 sc] × 6, sc2tog, 6 sc. (43)
 //! ```
 //!
-//! Only such lines begin with `Row`, `Rows`, `Round` or `Rounds`. The work of a round, in US terms, is made of:
+//! Only such lines begin with `Row`, `Rows`, `Round` or `Rounds`. Lines labelled `Foundation`, `Join`, `Seam`, `Tie` and `Last` are work
+//! too, without a number; of these only `Join` has a total. Every other line of a section is prose. Sections stand in working order
+//! under the headings `Band`, `Joining the band`, `Body`, `Underside`, `Crown`, `Tail`, `Brim`, `Hat` (worked sideways), `Seam`,
+//! `Closing the top` and `Ear flaps`; rounds are numbered on through all of them, rows from 1 in `Band`, `Hat` and `Ear flaps`.
+//!
+//! `ST` is the stitch of the section's fabric, one and the same in all of its lines: `sc`, `hdc`, `dc` or (in rows) `sl st`; in UK terms
+//! `dc`, `htr`, `tr`, `sl st`. `ST2tog` is `sc2tog`, `hdc2tog`, `dc2tog`. In UK terms `skip` is `miss`; nothing else differs. Where a
+//! section is worked in back or front loops only, its introduction says so, and its lines of rounds do not; the lines of rows do.
+//!
+//! # Rounds
 //!
 //! ```text
+//! round   := work                                  in a spiral
+//!          | "ch " C ", " work ", join"            joined: C is the fabric's turning chain, and not a stitch; "join" is a slip stitch in
+//!                                                  the first stitch, and not a stitch either
+//!          | ring | ring ", join" | foundation     the first of these in a spiral, the second joined; a foundation in both
+//! ring       := N " ST in an adjustable ring"
+//! foundation := N " foundation ST, join into a ring"
 //! work    := item (", " item)*
-//! item    := step | "[" step (", " step)* "] × " N | "sc in each st around" | "sc in each row end around"
-//! step    := "sc" | N " sc" | "sc2tog"
-//!          | "sc in next row end"    | "sc in each of next " N " row ends"
-//!          | N " sc in next row end" | N " sc in each of next " N " row ends"
+//! item    := step | "[" step (", " step)* "] × " N
+//!          | "ST in each st around" | "2 ST in each st around" | "ST in each row end around" | "ST in each ch around"
+//!          | "ST in each st of the foundation edge around" | "[fpST, bpST] × " N
+//! step    := "ST" | N " ST" | "ST2tog"
+//!          | "2 ST in next st"       | "2 ST in each of next " N " sts"
+//!          | "ST in next row end"    | "ST in each of next " N " row ends"
+//!          | N " ST in next row end" | N " ST in each of next " N " row ends"
 //!          | "skip 1 row end"        | "skip " N " row ends"
 //! ```
 //!
-//! Repeats are never nested, `× N` means N times in all (2 or more), and `sc` alone is one stitch. A line uses up exactly the
-//! stitches (in the pick-up round, the row ends) of the one below. In UK terms `sc` is `dc`, `sc2tog` is `dc2tog` and `skip` is
-//! `miss`; nothing else differs. A row of the band is `ch 1, turn, ` and `sc in back loop of each st across`, or in the last row
-//! `sc through back loop of each st and the foundation edge together across`. A line of rows without a colour of its own is
-//! labelled `in the same stripes`.
+//! Repeats are never nested, `× N` means N times in all (2 or more), and `ST` alone is one stitch. A line uses up exactly the
+//! stitches of the one below: in a pick-up round the row ends of the band; in a ring and a foundation nothing; in `each ch` the chains of
+//! the line `Foundation: ch N with a larger hook, join into a ring.` before it; in the first round of a brim that is worked from `the
+//! foundation edge`, the stitches of round 1. Rounds alike are one line. A line of rounds labelled `in the same stripes` follows a
+//! paragraph `Stripes: rounds A–B, over and over, to round Z.` in its section: round r has the colour of round A + (r − A) mod (B − A + 1).
+//!
+//! # Rows
+//!
+//! ```text
+//! Foundation: ch b + C.                            b stitches and the turning chain
+//! Row 1: ST in Kth ch from hook and in each ch across. (b)                                    K = C + 1: 2nd, 3rd, 4th
+//! Row n: ch C, turn, ST in back loop of each st across. (b)                                   "front loop of each st", "each st"
+//! Row R: ch C, turn, ST through back loop of each st and the foundation edge together across. (b)       the last row of a band
+//! ```
+//!
+//! A line of rows of a band or a gathered hat that is labelled `in the same stripes` goes on with the colours of the rows that are told so
+//! far, over and over. A hat worked sideways by short rows has besides, with S stitches in its foundation:
+//!
+//! ```text
+//! Row n: ch C, turn, ST in back loop of each of next N sts, leave the rest. (N)               n odd: N of S, whatever the row before left
+//! Row n: ch C, turn, ST in back loop of each st across. (N)                                   n even: back over the row before; n odd: all S
+//! Rows a–z: as rows 2–m, over and over. (N)                                                   row r is as row 2 + (r − a) mod (m − 1)
+//! Seam: turn, sl st through back loop of each st and the foundation edge together across.     all S; no row
+//! ```
+//!
+//! Where such a line `Rows a–z` is labelled `in the same stripes`, the colours too are those of the rows that it repeats.
+//!
+//! # Joining, flaps, closing
+//!
+//! ```text
+//! Join: [sl st in each of next 7 row ends, skip 1 row end] × 8. (56)       a band made apart: uses its row ends; each slip stitch
+//!                                                                          takes one stitch of the last round too
+//! Row 1: ST in each of next N sts of the edge. (N)                         a flap; on a sideways band "row ends of the edge", or steps into
+//!                                                                          row ends where a row end takes more or less than one stitch
+//! Row 2: ch C, turn, ST2tog, M ST, ST2tog. (N − 2)                         one ST2tog only where one is lost; M left out where it is 0
+//! Rows a–b: ch C, turn, ST in each st across. (N)
+//! Tie: ch N, fasten off.
+//! Last: fasten off, gather N sts.                                          or "N row ends"
+//! ```
+//!
+//! A hat begun in a ring has no line `Last`.
 
+mod abbreviations;
+#[cfg(test)]
+mod every_hat;
 mod finishing;
+mod flaps;
 mod groups;
 mod lines;
 mod making;
 mod ops;
 mod pattern;
+mod rounds;
+mod rows;
 #[cfg(test)]
 pub(crate) mod sample;
 mod sheet;
 mod start;
+mod terms;
 mod words;
 
-pub use lines::{decrease_line, pick_up_line};
-pub use ops::{Op, Place, Stitch, makes, uses};
+pub use lines::{decrease_line, increase_line, pick_up_line};
+pub use ops::{Op, Place, makes, uses};
 pub use pattern::{Label, Line, Part, PartKind, Pattern, write};
 pub use sheet::{About, Section, Sheet, WrittenLine, lay_out, print};
 pub use start::swatch_advice;
-pub use words::{Terms, Words, compact_text, work_text};
+pub use terms::{Terms, Words};
+pub use words::{compact_text, work_text};

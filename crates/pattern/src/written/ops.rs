@@ -1,36 +1,63 @@
 //! The operations of a pattern: small trees that know how many stitches they use up and how many they make.
 
-/// A stitch. Its names in US and UK terms are in [`super::Words`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Stitch {
-    /// A US single crochet, a UK double crochet.
-    Single,
-}
+use hatwright_sizing::{Loops, Stitch};
 
 /// Where the hook goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Place {
-    /// Under both loops of a stitch of the round below.
-    BothLoops,
-    /// Under the loop of the row below that is farther from the maker.
-    BackLoop,
-    /// Under the back loop of the row below and through the foundation edge, both at once: this closes a band into a ring.
-    BackLoopAndFoundation,
-    /// Into the end of a row.
+    /// A stitch of the round below, in the loops that the part's fabric takes: its introduction names them once.
+    Stitch,
+    /// A stitch of the row below, in these loops.
+    Row(Loops),
+    /// These loops of the row below and the foundation edge, both at once: this closes rows into a ring.
+    RowAndFoundation(Loops),
+    /// The end of a row.
     RowEnd,
-    /// Into the foundation chain, from the second chain on.
-    FoundationChain,
+    /// A foundation chain worked in rows, from this chain from the hook on.
+    ChainFrom(u32),
+    /// A foundation chain that is joined into a ring.
+    RingChain,
+    /// The edge at which a hat was begun, all around.
+    FoundationEdge,
+    /// A stitch of a hat's edge, from which a flap is worked.
+    Edge,
+    /// A row end at a hat's edge, from which a flap is worked.
+    EdgeRowEnd,
+    /// Around the post of the stitch below, from the front.
+    FrontPost,
+    /// Around the post of the stitch below, from the back.
+    BackPost,
 }
 
 /// A step of a line.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Op {
-    /// So many chains to start from, a turning chain included.
+    /// So many chains to start rows from, a turning chain included.
     FoundationChain(u32),
+    /// So many chains of a ring, made with a larger hook so that the edge stretches.
+    LooseChain(u32),
+    /// So many foundation stitches, each with the chain at its foot, and no chain below them.
+    FoundationStitches {
+        /// The stitch.
+        stitch: Stitch,
+        /// How many.
+        count: u32,
+    },
+    /// Join the ends of a foundation.
+    JoinIntoRing,
+    /// So many stitches in an adjustable ring.
+    Ring {
+        /// The stitch.
+        stitch: Stitch,
+        /// How many.
+        count: u32,
+    },
     /// So many chains, which are not counted as stitches.
     Chain(u32),
     /// Turn the work.
     Turn,
+    /// Close a joined round: a slip stitch in its first stitch, which is not counted.
+    Join,
     /// One stitch in each of the next `count` places.
     Work {
         /// The stitch.
@@ -65,10 +92,21 @@ pub enum Op {
         /// What.
         place: Place,
     },
-    /// The same stitch in every place of the row or round, of which there are `count`.
+    /// The stitches that a short row does not reach: so many.
+    LeaveRest(u32),
+    /// Rows that were told before, over and over: the row after the last of them is as the first.
+    AsRows {
+        /// The first of them.
+        from: u32,
+        /// The last of them.
+        to: u32,
+    },
+    /// The same in every place of the row or round, of which there are `count`.
     Every {
         /// The stitch.
         stitch: Stitch,
+        /// Stitches in one place: 1, or 2 where a round doubles.
+        each: u32,
         /// How many places there are.
         count: u32,
         /// Where.
@@ -83,32 +121,57 @@ pub enum Op {
     },
     /// Cut the yarn and draw it through.
     FastenOff,
-    /// Draw the last `0` stitches together on the tail.
+    /// Draw so many stitches together on the tail.
     Gather(u32),
+    /// Draw so many row ends together on the tail.
+    GatherRowEnds(u32),
 }
 
 impl Op {
-    /// Places of the row or round below that this step uses up.
+    /// Places of the row or round below that this step uses up. Foundations and rings begin, and use up nothing.
     pub fn uses(&self) -> u32 {
         match self {
-            Self::Work { count, .. } | Self::Several { count, .. } | Self::Skip { count, .. } | Self::Every { count, .. } => {
-                *count
-            }
+            Self::Work { count, .. }
+            | Self::Several { count, .. }
+            | Self::Skip { count, .. }
+            | Self::LeaveRest(count)
+            | Self::Every { count, .. }
+            | Self::Gather(count)
+            | Self::GatherRowEnds(count) => *count,
             Self::Together { of, .. } => *of,
             Self::Repeat { ops, times } => uses(ops) * times,
-            Self::Gather(count) => *count,
-            Self::FoundationChain(_) | Self::Chain(_) | Self::Turn | Self::FastenOff => 0,
+            Self::FoundationChain(_)
+            | Self::LooseChain(_)
+            | Self::FoundationStitches { .. }
+            | Self::Ring { .. }
+            | Self::JoinIntoRing
+            | Self::Chain(_)
+            | Self::Turn
+            | Self::Join
+            | Self::AsRows { .. }
+            | Self::FastenOff => 0,
         }
     }
 
-    /// Stitches that this step makes. Chains are not counted.
+    /// Stitches that this step makes. Chains, and the slip stitch that closes a round, are not counted.
     pub fn makes(&self) -> u32 {
         match self {
-            Self::Work { count, .. } | Self::Every { count, .. } => *count,
-            Self::Several { each, count, .. } => each * count,
+            Self::Work { count, .. } | Self::FoundationStitches { count, .. } | Self::Ring { count, .. } => *count,
+            Self::Several { each, count, .. } | Self::Every { each, count, .. } => each * count,
             Self::Together { .. } => 1,
             Self::Repeat { ops, times } => makes(ops) * times,
-            Self::FoundationChain(_) | Self::Chain(_) | Self::Turn | Self::Skip { .. } | Self::FastenOff | Self::Gather(_) => 0,
+            Self::FoundationChain(_)
+            | Self::LooseChain(_)
+            | Self::JoinIntoRing
+            | Self::Chain(_)
+            | Self::Turn
+            | Self::Join
+            | Self::Skip { .. }
+            | Self::LeaveRest(_)
+            | Self::AsRows { .. }
+            | Self::FastenOff
+            | Self::Gather(_)
+            | Self::GatherRowEnds(_) => 0,
         }
     }
 }
@@ -117,7 +180,8 @@ impl Op {
 ///
 /// ```
 /// use hatwright_pattern::written::{decrease_line, makes, uses};
-/// let line = decrease_line(56, 11, 0);
+/// use hatwright_sizing::Stitch;
+/// let line = decrease_line(Stitch::Single, 56, 11, 0);
 /// assert_eq!((uses(&line), makes(&line)), (56, 45));
 /// ```
 pub fn uses(ops: &[Op]) -> u32 {

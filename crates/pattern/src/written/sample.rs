@@ -1,8 +1,8 @@
 //! A hat for tests, written out by hand: a rowing club's winter cap in indigo and weld.
 
 use hatwright_sizing::{
-    Colour, Depth, Fit, Gauge, Hat, HatSpec, HeadBasis, HeadSize, Length, PomPomPlan, Ratio, Remark, Round, RoundKind, Rounds,
-    Rows, Size, Stitches, Top, YarnLength, YarnNeed,
+    BandKind, Begun, Colour, Depth, Doubt, Fit, Gauge, Hat, HatSpec, HeadBasis, HeadSize, Length, PomPomPlan, Ratio, Remark,
+    Round, RoundKind, Rounds, Rows, Size, Stitches, Style, Top, TopKind, YarnLength, YarnNeed, Zone,
 };
 
 /// The usual cap, but for its body, which has two-round stripes as well.
@@ -43,6 +43,8 @@ pub(crate) fn hat() -> Hat {
             before,
             after: Stitches::new(before - decreases),
             decreases: Stitches::new(decreases),
+            increases: Stitches::new(0),
+            zone: if number <= 9 { Zone::Body } else { Zone::Crown },
             lead: Stitches::new(lead),
             kind,
             colour: stripe(number),
@@ -57,6 +59,9 @@ pub(crate) fn hat() -> Hat {
         balls,
     };
     Hat {
+        style: Style::Fitted,
+        begun: Begun::Band,
+        band: BandKind::Sideways,
         head: HeadSize { girth: Length::from_cm(49.8), spread: Some(Length::from_cm(1.4)), basis: HeadBasis::Who },
         wanted_girth: Length::from_cm(46.314),
         gauge: Gauge {
@@ -80,13 +85,16 @@ pub(crate) fn hat() -> Hat {
             straight: Rounds::new(9),
         },
         rounds,
-        top: Top {
+        crown_miss: Some(Length::from_cm(0.6)),
+        top: Some(Top {
             stitches: Stitches::new(before),
-            gathered: false,
+            kind: TopKind::Drawn,
             opening: Length::from_cm(2.1),
             bundle: Length::from_cm(0.9),
             strand: Length::from_cm(45.0),
-        },
+        }),
+        flaps: None,
+        panel: None,
         band_rows: (1..=56).map(stripe).collect(),
         fit: Fit {
             least: Length::from_cm(45.7),
@@ -95,6 +103,12 @@ pub(crate) fn hat() -> Hat {
             ribbed_ages: Some((1.6667, 110.0)),
         },
         girth_range: Some((Length::from_cm(44.8), Length::from_cm(48.7))),
+        doubt: Some(Doubt {
+            girth: (Length::from_cm(44.8), Length::from_cm(48.7)),
+            depth: (Length::from_cm(18.9), Length::from_cm(19.9)),
+            yarn_share: Ratio::of(0.0435),
+            swatch_width: Some(Length::from_cm(24.0)),
+        }),
         yarn: vec![need(0, 71.4, 2), need(1, 60.2, 1)],
         pom_pom: Some(PomPomPlan { diameter: Length::from_cm(6.0), wraps: 120, colour: None }),
         remarks: vec![

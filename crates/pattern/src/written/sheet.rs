@@ -1,8 +1,11 @@
 //! The pattern in words: sections of paragraphs and numbered lines.
 
+use super::abbreviations::stitches;
+use super::making::{self, Job, named};
 use super::pattern::{Label, Line, Part, PartKind, Pattern, write};
-use super::words::{Terms, compact_text, work_text};
-use super::{finishing, making, start};
+use super::terms::{Terms, notice};
+use super::words::{compact_text, work_text};
+use super::{finishing, start};
 use crate::figures::Units;
 use hatwright_sizing::{Colour, Hat, HatSpec, PLANNER, RoundKind};
 
@@ -37,7 +40,7 @@ pub struct Sheet {
     /// The hat's name.
     pub title: String,
     /// Whose terms it is written in.
-    pub terms: &'static str,
+    pub terms: String,
     /// The versions that made it.
     pub version: String,
     /// Its sections, in order.
@@ -76,6 +79,8 @@ pub struct WrittenLine {
     pub total: Option<u32>,
     /// Decreases in it.
     pub decreases: u32,
+    /// Increases in it.
+    pub increases: u32,
     /// What the round does; absent for everything that is no round.
     pub kind: Option<RoundKind>,
 }
@@ -100,17 +105,19 @@ impl WrittenLine {
 
 /// Puts a pattern in words.
 pub fn lay_out(pattern: &Pattern, hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Sheet {
-    let mut sections = start::sections(pattern, hat, spec, about);
+    let job = Job { pattern, hat, spec, about };
+    let mut sections = start::sections(&job);
     sections.extend(pattern.parts.iter().map(|part| Section {
         heading: heading(part.kind),
-        before: making::before(part, pattern, hat, spec, about),
+        before: making::before(part, &job),
         lines: part.lines.iter().map(|line| written(line, part, pattern.coloured, about)).collect(),
-        after: making::after(part, hat, spec, about),
+        after: making::after(part, &job),
     }));
-    sections.extend(finishing::sections(hat, about));
+    sections.extend(finishing::sections(&job));
+    let lines: Vec<_> = pattern.parts.iter().flat_map(|part| &part.lines).map(|line| &*line.ops).collect();
     Sheet {
         title: single_line(about.title),
-        terms: about.terms.words().notice,
+        terms: notice(&stitches(&lines, &named(&job)), about.terms),
         version: ["Made with Hatwright ", about.version, ", planner ", &PLANNER.to_string(), "."].concat(),
         sections,
     }
@@ -124,7 +131,7 @@ pub fn print(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> String {
 impl Sheet {
     /// The sheet as plain text, one paragraph or line of work to a line.
     pub fn text(&self) -> String {
-        let mut text = [&*self.title, self.terms, &self.version].join("\n");
+        let mut text = [&*self.title, &*self.terms, &self.version].join("\n");
         text.push('\n');
         for section in &self.sections {
             text.push_str(&["\n", section.heading, "\n", &"-".repeat(section.heading.len()), "\n"].concat());
@@ -140,15 +147,22 @@ impl Sheet {
 
 const fn heading(kind: PartKind) -> &'static str {
     match kind {
-        PartKind::Band => "Band",
+        PartKind::Band | PartKind::BandAround => "Band",
+        PartKind::Joining => "Joining the band",
         PartKind::Body => "Body",
+        PartKind::Under => "Underside",
         PartKind::Crown => "Crown",
+        PartKind::Tail => "Tail",
+        PartKind::Brim => "Brim",
+        PartKind::Panel => "Hat",
+        PartKind::Seam => "Seam",
+        PartKind::Flaps => "Ear flaps",
         PartKind::Closing => "Closing the top",
     }
 }
 
 fn written(line: &Line, part: &Part, coloured: bool, about: &About<'_>) -> WrittenLine {
-    let counted = matches!(line.label, Label::Row(..) | Label::Round(..));
+    let counted = matches!(line.label, Label::Row(..) | Label::Round(..) | Label::Join);
     let named = coloured && part.kind != PartKind::Closing;
     WrittenLine {
         numbers: line.label,
@@ -159,6 +173,7 @@ fn written(line: &Line, part: &Part, coloured: bool, about: &About<'_>) -> Writt
         compact: compact_text(&line.ops, about.terms),
         total: counted.then_some(line.total),
         decreases: line.decreases,
+        increases: line.increases,
         kind: line.kind,
     }
 }
@@ -167,6 +182,9 @@ fn label_text(label: Label) -> String {
     let (noun, from, to) = match label {
         Label::Foundation => return "Foundation".into(),
         Label::Closing => return "Last".into(),
+        Label::Join => return "Join".into(),
+        Label::Seam => return "Seam".into(),
+        Label::Tie => return "Tie".into(),
         Label::Row(from, to) => ("Row", from, to),
         Label::Round(from, to) => ("Round", from, to),
     };

@@ -1,42 +1,84 @@
 //! What comes before the first stitch: size, materials, gauge, swatch, abbreviations.
 
-use super::pattern::Pattern;
+use super::abbreviations::abbreviations;
+use super::making::{Job, named};
 use super::sheet::{About, Section};
-use super::words::{Terms, abbreviations};
+use super::terms::{Terms, Words};
 use crate::figures::{Units, amount, length, length_span, percent, show, yarn, yarn_bare};
 use crate::say::fit_sentence;
-use hatwright_sizing::{Hat, HatSpec, Length, Ratio, Swatch, Unit, YarnLength, YarnNeed};
+use hatwright_sizing::{
+    BandKind, Edge, Fabric, Hat, HatSpec, Length, Loops, Ratio, RoundKind, Style, Swatch, Unit, Way, YarnLength, YarnNeed,
+};
 
-pub(super) fn sections(pattern: &Pattern, hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Vec<Section> {
-    let lines: Vec<_> = pattern.parts.iter().flat_map(|part| &part.lines).map(|line| &*line.ops).collect();
+pub(super) fn sections(job: &Job<'_>) -> Vec<Section> {
+    let (hat, spec, about) = (job.hat, job.spec, job.about);
+    let lines: Vec<_> = job.pattern.parts.iter().flat_map(|part| &part.lines).map(|line| &*line.ops).collect();
     let section = |heading, before| Section { heading, before, ..Section::default() };
     vec![
-        section("Size", size(hat, about.units)),
+        section("Size", size(job)),
         section("Materials", materials(hat, spec, about)),
         section(about.terms.words().gauge, gauge(hat, spec, about)),
-        section("Abbreviations", abbreviations(&lines, about.terms)),
+        section("Abbreviations", abbreviations(&lines, &named(job), spec.goes(), spec.fabric.row().chain, about.terms)),
     ]
+}
+
+/// A fabric in words: `half double crochet in the back loops`.
+fn fabric_name(fabric: Fabric, words: &Words) -> String {
+    let row = fabric.row();
+    let name = words.name(row.stitch);
+    match row.loops {
+        Loops::Both => name.into(),
+        Loops::Back => [name, " in the back loops"].concat(),
+        Loops::Front => [name, " in the front loops"].concat(),
+        Loops::Posts => ["front and back post ", name, " in turn"].concat(),
+    }
 }
 
 /// How to make a swatch that tells the truth, one step to a sentence.
-pub fn swatch_advice(terms: Terms) -> Vec<String> {
-    let stitch = terms.words().single_name;
-    vec![
-        "Make it with the hook and the yarn of the hat, wider than 15 cm (6 in).".into(),
-        [
-            "Work it as the hat will be worked: in ",
-            stitch,
-            ", every round from the same side and never turned. Worked flat, that means cutting the yarn at the end of each round, or \
-             leading it loosely back behind the work.",
-        ]
-        .concat(),
+pub fn swatch_advice(spec: &HatSpec, terms: Terms) -> Vec<String> {
+    let words = terms.words();
+    let (body, band) = (fabric_name(spec.fabric, words), fabric_name(spec.band_fabric(), words));
+    let mut first = String::from("Make it with the hook and the yarn of the hat, ");
+    if spec.strands > 1 {
+        first.push_str(&[&spec.strands.to_string(), " strands held together, "].concat());
+    }
+    first.push_str("wider than 15 cm (6 in).");
+    let mut list = vec![first];
+    let rows = |name: &str| ["Work it as the hat will be worked: in ", name, ", in rows, back and forth."].concat();
+    let rounds = |name: &str| {
+        let mut text =
+            ["Work it as the hat will be worked: in ", name, ", every round from the same side and never turned"].concat();
+        if spec.goes() == Way::Joined {
+            text.push_str(", and each begun with its chain");
+        }
+        text.push_str(
+            ". Worked flat, that means cutting the yarn at the end of each round, or leading it loosely back behind the work.",
+        );
+        text
+    };
+    match (spec.style, spec.band_kind()) {
+        (Style::EarWarmer, BandKind::Around) => list.push(rounds(&band)),
+        (Style::EarWarmer, _) => list.push(rows(&band)),
+        (Style::Sideways, _) => list.push(rows(&body)),
+        (_, kind) => {
+            list.push(rounds(&body));
+            if kind != BandKind::None && spec.band_fabric() != spec.fabric || kind == BandKind::Sideways {
+                let how = if kind == BandKind::Sideways { ", in rows, back and forth" } else { ", worked like the body's" };
+                list.push(["The band has a swatch of its own, with its own hook: in ", &band, how, "."].concat());
+            }
+        }
+    }
+    list.extend([
         "Wash and dry it as the hat will be washed.".into(),
         "Let it rest, lay it flat without pulling, and count in the middle, away from the edges.".into(),
-        "Then stretch it as far as is comfortable and measure again: that width divided by the resting width is its stretch.".into(),
-    ]
+        "Then stretch it as far as is comfortable and measure again: that width divided by the resting width is its stretch."
+            .into(),
+    ]);
+    list
 }
 
-fn size(hat: &Hat, units: Units) -> Vec<String> {
+fn size(job: &Job<'_>) -> Vec<String> {
+    let (hat, units) = (job.hat, job.units());
     let size = &hat.size;
     let ease = percent(Ratio::from_ticks(size.ease.ticks().saturating_abs()));
     let head = length(hat.head.girth, units);
@@ -48,12 +90,16 @@ fn size(hat: &Hat, units: Units) -> Vec<String> {
     };
     let mut around = ["Around, relaxed: ", &length(size.girth, units), " (", &against, "). "].concat();
     around.push_str(&["Stretched, it reaches a head of ", &length(size.reach, units), "."].concat());
-    let mut depth = ["Depth, from the middle of the crown to the edge as worn: ", &length(hat.depth.promised, units)].concat();
-    if hat.depth.fold.ticks() > 0 {
-        depth.push_str(&[", with ", &length(hat.depth.fold, units), " of the band folded up"].concat());
-    }
-    depth.push('.');
-    let mut list = vec![around, depth, fit_sentence(hat, units)];
+    let mut list = vec![around, depth(job)];
+    let shape = &job.spec.shape;
+    let told = |what: &str, l: Length| Some([what, &length(l, units), "."].concat());
+    list.extend(match (hat.style, &hat.flaps) {
+        (Style::Tam, _) => told("Across the disc, laid flat: about ", shape.tam_across),
+        (Style::Brimmed, _) => told("Width of the brim: about ", shape.brim),
+        (_, Some(flaps)) => told("Length of the flaps, besides: ", flaps.length),
+        _ => None,
+    });
+    list.push(fit_sentence(hat, units));
     if let Some((least, most)) = hat.girth_range {
         let range = length_span(least, most, units);
         let sure =
@@ -63,6 +109,24 @@ fn size(hat: &Hat, units: Units) -> Vec<String> {
     list
 }
 
+/// From the top to the edge as worn, or what there is instead of it.
+fn depth(job: &Job<'_>) -> String {
+    let hat = job.hat;
+    let what = match hat.style {
+        Style::EarWarmer => "Height: ",
+        Style::Stocking => "Length, from the tip to the edge as worn, along the fabric: ",
+        Style::Slouch | Style::Tam => "From the middle of the crown to the edge as worn, along the fabric: ",
+        _ => "Depth, from the middle of the crown to the edge as worn: ",
+    };
+    let mut text = [what, &job.length(hat.depth.promised)].concat();
+    if hat.depth.fold.ticks() > 0 {
+        let of = if hat.band == BandKind::None { " of it folded up" } else { " of the band folded up" };
+        text.push_str(&[", with ", &job.length(hat.depth.fold), of].concat());
+    }
+    text.push('.');
+    text
+}
+
 fn materials(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Vec<String> {
     let used = hat.yarn.iter().filter(|need| need.balls > 0);
     let mut list: Vec<String> = used.map(|need| yarn_line(need, spec, about)).collect();
@@ -70,13 +134,45 @@ fn materials(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Vec<String> {
     let mut buying = ["Lengths are estimates, tails and joins included; the balls include ", &margin, " extra. "].concat();
     buying.push_str("Buy each colour in one dye lot.");
     list.push(buying);
-    let mut tools = String::from("The hook that made the swatch, a stitch marker, a yarn needle, scissors");
+    if spec.strands > 1 {
+        let mut text =
+            ["Hold ", &spec.strands.to_string(), " strands together throughout; the lengths are those of all of them. "].concat();
+        text.push_str("Take each strand from a ball of its own, or from the two ends of one.");
+        list.push(text);
+    }
+    let mut tools = hooks(hat, spec);
+    tools.push_str(", a stitch marker, a yarn needle, scissors");
     if let Some(pom) = &hat.pom_pom {
         tools.push_str(&[", a stiff card or form ", &length(pom.diameter, about.units), " wide for the pom-pom"].concat());
     }
     tools.push('.');
     list.push(tools);
     list
+}
+
+/// The hooks that are known, and the larger one that a loose chain takes.
+fn hooks(hat: &Hat, spec: &HatSpec) -> String {
+    let told = |hook: Length, of: &str| {
+        let size = amount(hook.ticks(), Unit::Hook, Units::Centimetres);
+        ["a ", &size, " hook", of].concat()
+    };
+    let banded = spec.band_kind() != BandKind::None;
+    let bodied = spec.style != Style::EarWarmer;
+    let body = spec.hook.filter(|_| bodied).map(|hook| told(hook, if banded { " for the body" } else { "" }));
+    let band = spec.band.hook.filter(|_| banded).map(|hook| told(hook, if bodied { " for the band" } else { "" }));
+    let mut known: Vec<String> = body.into_iter().chain(band).collect();
+    // A part whose hook is not known takes the one that made its swatch.
+    if usize::from(banded) + usize::from(bodied) > known.len() {
+        known.push(if known.is_empty() {
+            "the hook that made the swatch".into()
+        } else {
+            "the hook that made the other part's swatch".into()
+        });
+    }
+    if spec.band.edge == Edge::LooseChain && hat.rounds.iter().any(|r| r.kind == RoundKind::Foundation) {
+        known.push("a hook one or two sizes larger for the foundation chain".into());
+    }
+    capital(&known.join(", "))
 }
 
 fn yarn_line(need: &YarnNeed, spec: &HatSpec, about: &About<'_>) -> String {
@@ -113,20 +209,45 @@ fn gauge(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Vec<String> {
     };
     let figure = |hundredths: i32| show(hundredths.saturating_add(5) / 10 * 10, Unit::Count, about.units);
     let (stitches, rounds) = (figure(stitches), figure(rounds));
-    let mut body = ["Body: ", &stitches, " stitches and ", &rounds, " rounds to ", over_text, " in ", words.single_name].concat();
-    body.push_str(" worked in the round");
-    body.push_str(if hat.gauge.estimated { ": an estimate from the yarn's weight. Make a swatch first." } else { "." });
-    let stitches = figure(counted(100, hat.gauge.band_stitch));
-    let rows = figure(counted(100, hat.gauge.band_row));
-    let mut band = ["Band: ", &stitches, " stitches and ", &rows, " rows to ", over_text, " in ", words.single_name].concat();
-    band.push_str(" in the back loops, worked back and forth");
-    band.push_str(if hat.gauge.band_assumed { ": assumed from the body. Measure it after 10 rows." } else { "." });
+    let sideways = spec.style == Style::Sideways;
+    let mut list = Vec::new();
+    if spec.style != Style::EarWarmer {
+        let (noun, how) = match (sideways, spec.goes()) {
+            (true, _) => (" rows to ", ", worked back and forth"),
+            (false, Way::Spiral) => (" rounds to ", ", worked in the round"),
+            (false, Way::Joined) => (" rounds to ", ", worked in joined rounds"),
+        };
+        let what = if sideways { "Hat: " } else { "Body: " };
+        let mut body =
+            [what, &stitches, " stitches and ", &rounds, noun, over_text, " in ", &fabric_name(spec.fabric, words), how].concat();
+        body.push_str(if hat.gauge.estimated { ": an estimate from the yarn's weight. Make a swatch first." } else { "." });
+        list.push(body);
+    }
+    let kind = spec.band_kind();
+    if kind != BandKind::None {
+        let stitches = figure(counted(100, hat.gauge.band_stitch));
+        let rows = figure(counted(100, hat.gauge.band_row));
+        let (noun, how) = if kind == BandKind::Sideways {
+            (" rows to ", ", worked back and forth")
+        } else {
+            (" rounds to ", ", worked around")
+        };
+        let mut band = ["Band: ", &stitches, " stitches and ", &rows, noun, over_text, " in "].concat();
+        band.push_str(&[&fabric_name(spec.band_fabric(), words), how].concat());
+        band.push_str(match (hat.gauge.band_assumed, kind) {
+            (false, _) => ".",
+            (true, BandKind::Sideways) => ": assumed from the body. Measure it after 10 rows.",
+            (true, _) => ": assumed from the body. Measure it when the band is done.",
+        });
+        list.push(band);
+    }
     let mut swatch = String::from("A swatch that tells the truth:");
-    for step in swatch_advice(about.terms) {
+    for step in swatch_advice(spec, about.terms) {
         swatch.push(' ');
         swatch.push_str(&step);
     }
-    vec![body, band, swatch]
+    list.push(swatch);
+    list
 }
 
 /// `count` hundredths over a `width`, as hundredths over the length `over`.

@@ -1,80 +1,17 @@
-//! The trade's words in US and UK terms, and how a line of operations is told in them.
+//! How a line of operations is told.
 
-use super::ops::{Op, Place, Stitch};
-use serde::{Deserialize, Serialize};
-
-/// Whose terms a pattern is written in: a US single crochet is a UK double crochet, and a mix-up ruins a hat.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Terms {
-    /// United States.
-    #[default]
-    Us,
-    /// United Kingdom.
-    Uk,
-}
-
-impl Terms {
-    /// The words of these terms.
-    pub const fn words(self) -> &'static Words {
-        match self {
-            Self::Us => &US,
-            Self::Uk => &UK,
-        }
-    }
-}
-
-/// What the terms call things.
-#[derive(Clone, Copy, Debug)]
-pub struct Words {
-    /// The slip stitch in full.
-    pub slip_name: &'static str,
-    /// The single (UK double) crochet in full.
-    pub single_name: &'static str,
-    /// The single (UK double) crochet, abbreviated.
-    pub single: &'static str,
-    /// To leave a stitch alone.
-    pub skip: &'static str,
-    /// Stitches and rounds to a length, as a heading.
-    pub gauge: &'static str,
-    /// Wrapping the hook.
-    pub yarn_over: &'static str,
-    /// The line that says whose terms these are.
-    pub notice: &'static str,
-}
-
-const US: Words = Words {
-    slip_name: "slip stitch",
-    single_name: "single crochet",
-    single: "sc",
-    skip: "skip",
-    gauge: "Gauge",
-    yarn_over: "yarn over",
-    notice: "Written in US crochet terms: single crochet (sc) here is what UK patterns call double crochet (dc).",
-};
-
-const UK: Words = Words {
-    slip_name: "slip stitch",
-    single_name: "double crochet",
-    single: "dc",
-    skip: "miss",
-    gauge: "Tension",
-    yarn_over: "yarn round hook",
-    notice: "Written in UK crochet terms: double crochet (dc) here is what US patterns call single crochet (sc).",
-};
-
-impl Words {
-    const fn abbreviation(&self, stitch: Stitch) -> &'static str {
-        match stitch {
-            Stitch::Single => self.single,
-        }
-    }
-}
+use super::ops::{Op, Place};
+use super::terms::{Terms, Words};
+use crate::figures::plural;
+use hatwright_sizing::Loops;
 
 /// A line's work in full, without its number or total: `[sc2tog, 5 sc] × 6, sc2tog, 6 sc`.
 ///
 /// ```
 /// use hatwright_pattern::written::{Terms, decrease_line, work_text};
-/// assert_eq!(work_text(&decrease_line(54, 6, 0), Terms::Uk), "[dc2tog, 7 dc] × 6");
+/// use hatwright_sizing::Stitch;
+/// assert_eq!(work_text(&decrease_line(Stitch::Single, 54, 6, 0), Terms::Uk), "[dc2tog, 7 dc] × 6");
+/// assert_eq!(work_text(&decrease_line(Stitch::Double, 54, 6, 0), Terms::Uk), "[tr2tog, 7 tr] × 6");
 /// ```
 pub fn work_text(ops: &[Op], terms: Terms) -> String {
     let mut text = String::new();
@@ -102,21 +39,32 @@ fn push_op(text: &mut String, op: &Op, words: &Words, compact: bool) {
     let mut say = |parts: &[&str]| text.push_str(&parts.concat());
     match op {
         Op::FoundationChain(count) | Op::Chain(count) => say(&["ch ", &count.to_string()]),
+        Op::LooseChain(count) => say(&["ch ", &count.to_string(), " with a larger hook"]),
+        Op::FoundationStitches { stitch, count } => say(&[&count.to_string(), " foundation ", words.short(*stitch)]),
+        Op::JoinIntoRing => say(&["join into a ring"]),
+        Op::Ring { stitch, count } => say(&[&count.to_string(), " ", words.short(*stitch), " in an adjustable ring"]),
         Op::Turn => say(&["turn"]),
+        Op::Join => say(&["join"]),
         Op::FastenOff => say(&["fasten off"]),
         Op::Gather(count) => say(&["gather ", &count.to_string(), " sts"]),
-        Op::Together { stitch, of } => say(&[words.abbreviation(*stitch), &of.to_string(), "tog"]),
-        Op::Work { stitch, count: 1, place: Place::BothLoops } => say(&[words.abbreviation(*stitch)]),
-        Op::Work { stitch, count, place: Place::BothLoops } => say(&[&count.to_string(), " ", words.abbreviation(*stitch)]),
-        Op::Work { stitch, count, place } => say(&[words.abbreviation(*stitch), &next(*count, *place)]),
+        Op::GatherRowEnds(count) => say(&["gather ", &count.to_string(), " row ends"]),
+        Op::LeaveRest(_) => say(&["leave the rest"]),
+        Op::AsRows { from, to } => say(&["as rows ", &from.to_string(), "–", &to.to_string(), ", over and over"]),
+        Op::Together { stitch, of } => say(&[words.short(*stitch), &of.to_string(), "tog"]),
+        Op::Work { stitch, count: 1, place: Place::FrontPost } => say(&["fp", words.short(*stitch)]),
+        Op::Work { stitch, count: 1, place: Place::BackPost } => say(&["bp", words.short(*stitch)]),
+        Op::Work { stitch, count: 1, place: Place::Stitch } => say(&[words.short(*stitch)]),
+        Op::Work { stitch, count, place: Place::Stitch } => say(&[&count.to_string(), " ", words.short(*stitch)]),
+        Op::Work { stitch, count, place } => say(&[words.short(*stitch), &next(*count, *place)]),
         Op::Several { stitch, each, count, place } => {
-            say(&[&each.to_string(), " ", words.abbreviation(*stitch), &next(*count, *place)]);
+            say(&[&each.to_string(), " ", words.short(*stitch), &next(*count, *place)]);
         }
-        Op::Skip { count, place } => {
-            say(&[words.skip, " ", &crate::figures::plural(*count, place_name(*place))]);
-        }
-        Op::Every { stitch, place, .. } => {
-            say(&[words.abbreviation(*stitch), if compact { everywhere_short(*place) } else { everywhere(*place) }]);
+        Op::Skip { count, place } => say(&[words.skip, " ", &plural(*count, noun(*place))]),
+        Op::Every { stitch, each, place, .. } => {
+            if *each > 1 {
+                say(&[&each.to_string(), " "]);
+            }
+            say(&[words.short(*stitch), &everywhere(*place, compact)]);
         }
         Op::Repeat { ops, times } => {
             text.push('[');
@@ -127,136 +75,113 @@ fn push_op(text: &mut String, op: &Op, words: &Words, compact: bool) {
     }
 }
 
+/// ` in next row end`, ` in back loop of each of next 20 sts`.
 fn next(count: u32, place: Place) -> String {
-    let name = place_name(place);
-    if count == 1 { [" in next ", name].concat() } else { [" in each of next ", &count.to_string(), " ", name, "s"].concat() }
+    let (before, after) = match place {
+        Place::Row(Loops::Back) => ("back loop of ", ""),
+        Place::Row(Loops::Front) => ("front loop of ", ""),
+        Place::Edge | Place::EdgeRowEnd => ("", " of the edge"),
+        _ => ("", ""),
+    };
+    if count == 1 {
+        [" in ", before, "next ", noun(place), after].concat()
+    } else {
+        [" in ", before, "each of next ", &count.to_string(), " ", noun(place), "s", after].concat()
+    }
 }
 
-const fn place_name(place: Place) -> &'static str {
+const fn noun(place: Place) -> &'static str {
     match place {
-        Place::BothLoops => "st",
-        Place::BackLoop | Place::BackLoopAndFoundation => "back loop",
-        Place::RowEnd => "row end",
-        Place::FoundationChain => "ch",
+        Place::RowEnd | Place::EdgeRowEnd => "row end",
+        Place::ChainFrom(_) | Place::RingChain => "ch",
+        Place::Stitch
+        | Place::Row(_)
+        | Place::RowAndFoundation(_)
+        | Place::FoundationEdge
+        | Place::Edge
+        | Place::FrontPost
+        | Place::BackPost => "st",
     }
 }
 
-const fn everywhere(place: Place) -> &'static str {
-    match place {
-        Place::BothLoops => " in each st around",
-        Place::BackLoop => " in back loop of each st across",
-        Place::BackLoopAndFoundation => " through back loop of each st and the foundation edge together across",
-        Place::RowEnd => " in each row end around",
-        Place::FoundationChain => " in 2nd ch from hook and in each ch across",
-    }
-}
-
-const fn everywhere_short(place: Place) -> &'static str {
-    match place {
-        Place::BothLoops => " around",
-        Place::BackLoop => " in back loops",
-        Place::BackLoopAndFoundation => " through back loops and foundation edge",
-        Place::RowEnd => " in each row end",
-        Place::FoundationChain => " in 2nd ch from hook and on across",
-    }
-}
-
-/// What a pattern's lines abbreviate, in reading order: each entry is a short form and what it means.
-pub(super) fn abbreviations(lines: &[&[Op]], terms: Terms) -> Vec<String> {
-    let words = terms.words();
-    let mut used = Vec::new();
-    for ops in lines {
-        find(ops, &mut used);
-    }
-    let order = [Short::Chain, Short::Single, Short::Together, Short::Stitch, Short::Repeat, Short::Total];
-    used.push(Short::Total);
-    order.iter().filter(|short| used.contains(short)).map(|short| meaning(*short, words)).collect()
-}
-
-/// A short form that a line may use.
-#[derive(Clone, Copy, PartialEq)]
-enum Short {
-    Chain,
-    Single,
-    Together,
-    Stitch,
-    Repeat,
-    Total,
-}
-
-fn meaning(short: Short, words: &Words) -> String {
-    let over = words.yarn_over;
-    match short {
-        Short::Chain => "ch: chain".into(),
-        Short::Single => [words.single, ": ", words.single_name].concat(),
-        Short::Together => [
-            words.single,
-            "2tog: ",
-            words.single_name,
-            " two together, which makes one stitch of two: insert the hook in the next stitch, ",
-            over,
-            ", pull up a loop; the same in the stitch after it; ",
-            over,
-            ", pull through all three loops",
-        ]
-        .concat(),
-        Short::Stitch => "st, sts: stitch, stitches".into(),
-        Short::Repeat => "[ ] × 6: work what stands between the brackets 6 times in all".into(),
-        Short::Total => "(56): the stitches that the row or round has when it is done".into(),
-    }
-}
-
-fn find(ops: &[Op], used: &mut Vec<Short>) {
-    for op in ops {
-        match op {
-            Op::FoundationChain(_) | Op::Chain(_) => used.push(Short::Chain),
-            Op::Gather(_) | Op::Skip { place: Place::BothLoops, .. } => used.push(Short::Stitch),
-            Op::Work { stitch, .. } | Op::Several { stitch, .. } => used.push(short_of(*stitch)),
-            Op::Every { stitch, place, .. } => {
-                used.push(short_of(*stitch));
-                match place {
-                    Place::FoundationChain => used.push(Short::Chain),
-                    Place::RowEnd => {}
-                    Place::BothLoops | Place::BackLoop | Place::BackLoopAndFoundation => used.push(Short::Stitch),
-                }
-            }
-            Op::Turn | Op::FastenOff | Op::Skip { .. } => {}
-            Op::Together { .. } => used.push(Short::Together),
-            Op::Repeat { ops, .. } => {
-                used.push(Short::Repeat);
-                find(ops, used);
-            }
+fn everywhere(place: Place, compact: bool) -> String {
+    let text = match (place, compact) {
+        (Place::ChainFrom(first), _) => {
+            let rest = if compact { " ch from hook and on across" } else { " ch from hook and in each ch across" };
+            return [" in ", &ordinal(first), rest].concat();
         }
-    }
+        (Place::Stitch, true) => " around",
+        (Place::Stitch | Place::FrontPost | Place::BackPost, _) => " in each st around",
+        (Place::RowEnd, true) => " in each row end",
+        (Place::RowEnd, false) => " in each row end around",
+        (Place::RingChain, _) => " in each ch around",
+        (Place::FoundationEdge, true) => " in the foundation edge",
+        (Place::FoundationEdge, false) => " in each st of the foundation edge around",
+        (Place::Edge, _) => " in each st of the edge",
+        (Place::EdgeRowEnd, _) => " in each row end of the edge",
+        (Place::Row(Loops::Back), true) => " in back loops",
+        (Place::Row(Loops::Front), true) => " in front loops",
+        (Place::Row(_), true) => " across",
+        (Place::Row(Loops::Back), false) => " in back loop of each st across",
+        (Place::Row(Loops::Front), false) => " in front loop of each st across",
+        (Place::Row(_), false) => " in each st across",
+        (Place::RowAndFoundation(Loops::Back), true) => " through back loops and foundation edge",
+        (Place::RowAndFoundation(Loops::Front), true) => " through front loops and foundation edge",
+        (Place::RowAndFoundation(_), true) => " through stitches and foundation edge",
+        (Place::RowAndFoundation(Loops::Back), false) => " through back loop of each st and the foundation edge together across",
+        (Place::RowAndFoundation(Loops::Front), false) => {
+            " through front loop of each st and the foundation edge together across"
+        }
+        (Place::RowAndFoundation(_), false) => " through each st and the foundation edge together across",
+    };
+    text.into()
 }
 
-const fn short_of(stitch: Stitch) -> Short {
-    match stitch {
-        Stitch::Single => Short::Single,
-    }
+/// `2nd`, `3rd`, `4th`: a turning chain and one more.
+fn ordinal(number: u32) -> String {
+    let end = match number {
+        2 => "nd",
+        3 => "rd",
+        _ => "th",
+    };
+    [&number.to_string(), end].concat()
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::decrease_line;
+    use super::super::lines::{decrease_line, increase_line};
     use super::*;
-
-    #[test]
-    fn only_what_is_used_is_explained() {
-        let (plain, shaped) = (decrease_line(56, 0, 0), decrease_line(54, 6, 0));
-        let heads = |lines: &[&[Op]]| -> Vec<String> {
-            abbreviations(lines, Terms::Uk)
-                .iter()
-                .filter_map(|entry| entry.split_once(':').map(|(short, _)| short.into()))
-                .collect()
-        };
-        assert_eq!(heads(&[&plain]), ["dc", "st, sts", "(56)"]);
-        assert_eq!(heads(&[&shaped]), ["dc", "dc2tog", "[ ] × 6", "(56)"]);
-    }
+    use hatwright_sizing::Stitch;
 
     #[test]
     fn small_screens_get_fewer_words() {
-        assert_eq!(compact_text(&decrease_line(56, 0, 0), Terms::Us), "sc around");
-        assert_eq!(compact_text(&decrease_line(54, 6, 0), Terms::Us), "[sc2tog, 7 sc] × 6");
+        assert_eq!(compact_text(&decrease_line(Stitch::Single, 56, 0, 0), Terms::Us), "sc around");
+        assert_eq!(compact_text(&decrease_line(Stitch::Single, 54, 6, 0), Terms::Us), "[sc2tog, 7 sc] × 6");
+        assert_eq!(compact_text(&increase_line(Stitch::HalfDouble, 8, 8, 0), Terms::Uk), "2 htr around");
+    }
+
+    #[test]
+    fn places_are_told() {
+        let every = |place| work_text(&[Op::Every { stitch: Stitch::Double, each: 1, count: 10, place }], Terms::Us);
+        for (place, text) in [
+            (Place::ChainFrom(4), "dc in 4th ch from hook and in each ch across"),
+            (Place::ChainFrom(3), "dc in 3rd ch from hook and in each ch across"),
+            (Place::Row(Loops::Both), "dc in each st across"),
+            (Place::Row(Loops::Front), "dc in front loop of each st across"),
+            (Place::RowAndFoundation(Loops::Both), "dc through each st and the foundation edge together across"),
+            (Place::RingChain, "dc in each ch around"),
+            (Place::FoundationEdge, "dc in each st of the foundation edge around"),
+        ] {
+            assert_eq!(every(place), text);
+        }
+        let some = |count, place| work_text(&[Op::Work { stitch: Stitch::Single, count, place }], Terms::Uk);
+        assert_eq!(some(9, Place::Edge), "dc in each of next 9 sts of the edge");
+        assert_eq!(some(9, Place::EdgeRowEnd), "dc in each of next 9 row ends of the edge");
+        assert_eq!(some(20, Place::Row(Loops::Back)), "dc in back loop of each of next 20 sts");
+        assert_eq!(some(1, Place::Row(Loops::Back)), "dc in back loop of next st");
+        assert_eq!(some(20, Place::Row(Loops::Both)), "dc in each of next 20 sts");
+        assert_eq!(some(1, Place::FrontPost), "fpdc");
+        let ops = [Op::FoundationStitches { stitch: Stitch::HalfDouble, count: 80 }, Op::JoinIntoRing];
+        assert_eq!(work_text(&ops, Terms::Uk), "80 foundation htr, join into a ring");
     }
 }

@@ -6,7 +6,7 @@ use crate::json::canonical;
 use crate::strategies::{arb_project, arb_usual_spec};
 use crate::text::{NAME, NOTES};
 use crate::{Project, ProjectId, Rgb, Unreadable, example, open, to_json};
-use hatwright_sizing::Length;
+use hatwright_sizing::{Kept, KeptRounds, Length, Rows, Stitches};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -80,7 +80,7 @@ fn spaces_and_the_order_of_keys_do_not_matter() {
     let indented = format!("\u{feff}\r\n{}\n", serde_json::to_string_pretty(&value).unwrap());
     assert_eq!(open(&indented), Ok(hat()));
     let turned = format!(
-        r#"{{"project":{},"check":{},"schema":1,"hatwright":"hat"}}"#,
+        r#"{{"project":{},"check":{},"schema":2,"hatwright":"hat"}}"#,
         serde_json::to_string(&value["project"]).unwrap(),
         value["check"]
     );
@@ -94,13 +94,15 @@ fn other_files_are_named_for_what_they_are() {
     for other in ["null", "[]", "7", "\"hat\"", "{}", "{\"schema\":1}", "{\"hatwright\":\"scarf\",\"schema\":1}"] {
         assert_eq!(open(other), Err(Unreadable::NotOurs), "{other}");
     }
-    assert_eq!(open(&" ".repeat(2_000_000)), Err(Unreadable::NotOurs));
+    assert_eq!(open(&" ".repeat(3_000_000)), Err(Unreadable::NotOurs));
     assert_eq!(open(&"[".repeat(100_000)), Err(Unreadable::NotJson), "nesting does not overflow the stack");
-    assert_eq!(open(r#"{"hatwright":"hat","schema":2,"anything":[]}"#), Err(Unreadable::Newer { schema: 2 }));
+    assert_eq!(open(r#"{"hatwright":"hat","schema":3,"anything":[]}"#), Err(Unreadable::Newer { schema: 3 }));
     for schema in ["0", "-1", "1.5", "null", "\"1\""] {
         let text = format!(r#"{{"hatwright":"hat","schema":{schema},"check":"","project":{{}}}}"#);
         assert!(matches!(open(&text), Err(Unreadable::Broken { .. })), "{schema}");
     }
+    let older = resealed(1, |_| ());
+    assert!(matches!(open(&older), Err(Unreadable::Broken { .. })), "form 1 has no styles");
     let zero = resealed(0, |_| ());
     assert!(matches!(open(&zero), Err(Unreadable::Broken { what }) if what.contains("never")));
 }
@@ -109,7 +111,7 @@ fn other_files_are_named_for_what_they_are() {
 #[test]
 fn whole_documents_are_still_checked() {
     type Change = fn(&mut Value);
-    let changes: [(&str, Change); 12] = [
+    let changes: [(&str, Change); 17] = [
         ("head girth is 300 cm, which should be 22 to 75 cm", |p| p["spec"]["head"] = json!({"Measured": 300_000})),
         ("1 to 6 colours", |p| p["colours"] = json!([])),
         ("colour number 3", |p| p["spec"]["body_stripes"][0]["colour"] = json!(2)),
@@ -121,11 +123,21 @@ fn whole_documents_are_still_checked() {
         ("colour is written", |p| p["colours"][0]["hex"] = json!("indigo")),
         ("too long", |p| p["name"] = json!("m".repeat(81))),
         ("do not print", |p| p["notes"] = json!("bell \u{7}")),
+        ("before its wearer is born", |p| {
+            p["spec"]["head"] = json!({"ByDates": {"born": 20_000, "worn": 19_999, "sex": "Unknown", "build": "Average"}});
+        }),
+        ("post-stitch rib", |p| p["spec"]["band"]["fabric"] = json!("PostRib")),
+        ("hook is 26 mm, which should be 0.5 to 25 mm", |p| p["spec"]["hook"] = json!(2_600)),
+        ("one upon the other", |p| {
+            let rounds = json!([{"after": 60, "lead": 0, "times": 1}, {"after": 20, "lead": 0, "times": 1}]);
+            p["spec"]["kept"] = json!({"planner": 2, "rows": 60, "stitches": 60, "rounds": rounds});
+        }),
+        ("unknown variant", |p| p["spec"]["style"] = json!("Cloche")),
         ("absurd", |p| p["revision"] = json!(u64::MAX)),
     ];
-    assert_eq!(open(&resealed(1, |_| ())), Ok(hat()));
+    assert_eq!(open(&resealed(2, |_| ())), Ok(hat()));
     for (expected, change) in changes {
-        let error = open(&resealed(1, change)).unwrap_err();
+        let error = open(&resealed(2, change)).unwrap_err();
         assert!(error.to_string().contains(expected), "{expected:?} in {error}");
         assert!(error.to_string().starts_with("This hat is damaged: "), "{error}");
     }
@@ -148,6 +160,18 @@ fn a_hat_that_breaks_a_rule_does_not_open() {
         error.to_string(),
         "This hat is damaged: its fold is −1 cm, which should be 0 to 40 cm. It stays as it is, and nothing was taken from it."
     );
+}
+
+/// A tail of 20 m in rounds that are all different, each a line of its own: the longest document.
+#[test]
+fn the_longest_document_opens() {
+    let mut long = hat();
+    long.notes = "🧶".repeat(NOTES.most);
+    let rounds = (0..Kept::MOST_ROUNDS).map(|i| KeptRounds { after: 4_000 - i % 2, lead: 3_999, times: 1 });
+    long.spec.kept = Some(Kept { planner: 2, rows: Rows::new(400), stitches: Stitches::new(400), rounds: rounds.collect() });
+    let text = to_json(&long);
+    assert!(text.len() > 900_000, "{}", text.len());
+    assert_eq!(open(&text), Ok(long));
 }
 
 #[test]

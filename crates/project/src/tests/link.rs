@@ -4,9 +4,11 @@ use super::id;
 use crate::checksum::checksum;
 use crate::link::LONGEST_LINK;
 use crate::strategies::arb_project;
-use crate::{BadLink, ColourName, Linked, Project, Rgb, example, from_link, samples, to_link};
+use crate::{BadLink, ColourName, Linked, Project, ProjectId, Rgb, example, from_link, samples, to_link};
 use data_encoding::BASE64URL_NOPAD;
-use hatwright_sizing::{Breach, Colour, Length, PLANNER, Quantity};
+use hatwright_sizing::{
+    Breach, Build, Colour, Day, Head, Kept, KeptRounds, Length, PLANNER, Quantity, Rows, Sex, SideTop, Stitches, head_size,
+};
 use proptest::prelude::*;
 
 proptest! {
@@ -16,7 +18,11 @@ proptest! {
     fn a_link_opens_to_an_equal_hat(project in arb_project()) {
         let link = to_link(&project);
         prop_assert!(link.len() <= LONGEST_LINK);
-        let Project { name, units, terms, colours, spec, .. } = project;
+        let Project { name, units, terms, colours, mut spec, .. } = project;
+        if matches!(spec.head, Head::ByDates { .. }) {
+            spec.head = Head::Measured(head_size(&spec.head).girth);
+        }
+        spec.kept = None;
         prop_assert_eq!(from_link(&link), Ok(Linked { planner: PLANNER, name, units, terms, colours, spec }));
     }
 }
@@ -30,8 +36,10 @@ proptest! {
     /// Past the checksum, where anything may stand: an error or a hat that passes its check, never a panic.
     #[test]
     fn any_sealed_bytes_are_an_error_or_a_hat(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
-        if let Ok(linked) = from_link(&sealed(b'1', &bytes)) {
-            prop_assert_eq!(linked.into_project(id("rowingclub01"), 0).check(), Ok(()));
+        for version in *b"12" {
+            if let Ok(linked) = from_link(&sealed(version, &bytes)) {
+                prop_assert_eq!(linked.into_project(id("rowingclub01"), 0).check(), Ok(()));
+            }
         }
     }
 
@@ -40,7 +48,7 @@ proptest! {
         let mut bytes = unsealed(&to_link(&project));
         let at = at.index(bytes.len());
         bytes[at] = byte;
-        if let Ok(linked) = from_link(&sealed(b'1', &bytes)) {
+        if let Ok(linked) = from_link(&sealed(b'2', &bytes)) {
             prop_assert_eq!(linked.into_project(id("rowingclub01"), 0).check(), Ok(()));
         }
     }
@@ -93,17 +101,17 @@ fn other_fragments_are_not_ours() {
     for other in ["main", "#pattern", "hat=1", "é", "-1", "\u{0}"] {
         assert_eq!(from_link(other), Err(BadLink::NotOurs), "{other}");
     }
-    assert_eq!(from_link(&"1".repeat(LONGEST_LINK + 1)), Err(BadLink::NotOurs));
-    assert_eq!(from_link(&"1".repeat(LONGEST_LINK)), Err(BadLink::Damaged));
-    assert_eq!(from_link("1"), Err(BadLink::Damaged));
-    assert_eq!(from_link(&sealed(b'1', &[])), Err(BadLink::Damaged));
+    assert_eq!(from_link(&"2".repeat(LONGEST_LINK + 1)), Err(BadLink::NotOurs));
+    assert_eq!(from_link(&"2".repeat(LONGEST_LINK)), Err(BadLink::Damaged));
+    assert_eq!(from_link("2"), Err(BadLink::Damaged));
+    assert_eq!(from_link(&sealed(b'2', &[])), Err(BadLink::Damaged));
 }
 
 #[test]
 fn a_newer_link_is_told_from_a_damaged_one() {
-    assert_eq!(from_link(&sealed(b'2', b"anything")), Err(BadLink::Newer));
+    assert_eq!(from_link(&sealed(b'3', b"anything")), Err(BadLink::Newer));
     let link = to_link(&hat());
-    assert_eq!(from_link(&format!("2{}", &link[1..])), Err(BadLink::Damaged));
+    assert_eq!(from_link(&format!("3{}", &link[1..])), Err(BadLink::Damaged));
 }
 
 #[test]
@@ -122,14 +130,14 @@ fn whole_links_are_still_checked() {
         "This link is whole, but there is no such hat: it uses colour number 256, which it does not have."
     );
     let longer = [unsealed(&to_link(&hat())), vec![0]].concat();
-    assert_eq!(from_link(&sealed(b'1', &longer)), Err(BadLink::Damaged), "nothing may follow the hat");
+    assert_eq!(from_link(&sealed(b'2', &longer)), Err(BadLink::Damaged), "nothing may follow the hat");
 }
 
 /// A list that claims to be four thousand million long.
 #[test]
 fn a_claimed_length_is_not_believed() {
     let claim = [1, 0, 0, 0, 0xff, 0xff, 0xff, 0xff, 0x0f];
-    assert_eq!(from_link(&sealed(b'1', &claim)), Err(BadLink::Damaged));
+    assert_eq!(from_link(&sealed(b'2', &claim)), Err(BadLink::Damaged));
 }
 
 #[test]
@@ -140,13 +148,40 @@ fn notes_identity_revision_and_time_stay_at_home() {
     assert_eq!(opened, Project { id: id("rowingclub05"), changed_ms: 9, ..hat() });
 }
 
+/// A birthday and the rounds of a hat in progress are nobody's business: the girth that the days give is.
+#[test]
+fn a_link_tells_no_birthday() {
+    let mut hat = hat();
+    let (born, worn) = (Day(18_000), Day(18_000 + 1_461));
+    hat.spec.head = Head::ByDates { born, worn, sex: Sex::Unknown, build: Build::Average };
+    let rounds = vec![KeptRounds { after: 56, lead: 0, times: 9 }];
+    hat.spec.kept = Some(Kept { planner: 2, rows: Rows::new(56), stitches: Stitches::new(56), rounds });
+    let told = from_link(&to_link(&hat)).unwrap().spec;
+    assert_eq!(told.head, Head::Measured(head_size(&hat.spec.head).girth));
+    assert_eq!(told.kept, None);
+    hat.spec.head = told.head;
+    hat.spec.kept = None;
+    assert_eq!(told, hat.spec);
+}
+
 #[test]
 fn links_are_short() {
-    assert!(to_link(&hat()).len() <= 150);
-    for sample in samples(["rowingclub02", "rowingclub03", "rowingclub04"].map(id)) {
-        assert!(to_link(&sample).len() <= 160, "{}", sample.name);
+    assert!(to_link(&hat()).len() <= 170, "{}", to_link(&hat()).len());
+    for sample in samples(core::array::from_fn(|i| ProjectId::from_bits(i as u64))) {
+        assert!(to_link(&sample).len() <= 200, "{}: {}", sample.name, to_link(&sample).len());
     }
-    let mut longest = hat();
+    // Every measure of every style changed, and all that may be left out put in.
+    let mut changed = hat();
+    for (q, _) in hat().spec.numbers().into_iter().filter(|(q, _)| SHAPES.contains(q)) {
+        assert!(changed.spec.set_number(q, 0, q.row().most - 1));
+    }
+    changed.spec.over_top = Some(Length::from_cm(31.0));
+    changed.spec.hook = Some(Length::from_ticks(500));
+    changed.spec.band.hook = Some(Length::from_ticks(450));
+    changed.spec.lining = Length::from_ticks(300);
+    changed.spec.shape.side_top = SideTop::ShortRows;
+    assert!(to_link(&changed).len() <= 260, "{}", to_link(&changed).len());
+    let mut longest = changed;
     longest.name = "🧶".repeat(100);
     longest.spec.balls = vec![longest.spec.balls[0]; 6];
     longest.spec.body_stripes = vec![longest.spec.body_stripes[0]; 12];
@@ -156,6 +191,20 @@ fn links_are_short() {
     assert!(link.len() < 3000, "{}", link.len());
     assert_eq!(from_link(&link).unwrap().name, "🧶".repeat(80));
 }
+
+const SHAPES: [Quantity; 11] = [
+    Quantity::SlouchWider,
+    Quantity::SlouchLonger,
+    Quantity::Tail,
+    Quantity::Taper,
+    Quantity::TailStitches,
+    Quantity::TamAcross,
+    Quantity::FlapLength,
+    Quantity::FlapTie,
+    Quantity::Brim,
+    Quantity::Flare,
+    Quantity::SideWedges,
+];
 
 fn hat() -> Project {
     example(id("rowingclub01"))

@@ -1,6 +1,8 @@
+mod club;
 mod json;
 mod link;
-mod samples;
+mod samples_v1;
+mod samples_v2;
 mod shelf;
 mod shelf_model;
 

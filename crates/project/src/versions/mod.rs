@@ -1,8 +1,9 @@
 //! Every form that a saved hat ever had, and the way from each to the current one.
 //!
-//! To add form 2: see the module of form 1.
+//! To add form 3: see the module of form 2.
 
-mod v1;
+pub(crate) mod v1;
+mod v2;
 
 use crate::text::{COLOUR, NAME, NOTES};
 use crate::{Project, Unreadable};
@@ -11,12 +12,13 @@ use serde::de::DeserializeOwned;
 use serde_json::Value;
 
 /// The form that this version writes.
-pub(crate) const SCHEMA: u64 = 1;
+pub(crate) const SCHEMA: u64 = 2;
 
 /// Reads a document of one form, brings it to the current one, and checks it as anything from outside is checked.
 pub(crate) fn read(schema: u64, payload: &Value) -> Result<Project, Unreadable> {
     let project = match schema {
-        1 => v1::migrate(parse(payload)?),
+        1 => v2::migrate(v1::migrate(parse(payload)?)),
+        2 => v2::migrate(parse(payload)?),
         _ => return Err(Unreadable::broken("there never was such a form")),
     };
     checked(project)

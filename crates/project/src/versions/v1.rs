@@ -1,22 +1,74 @@
-//! Form 1: the current one, so its structs are the crate's own.
+//! Form 1: fitted hats begun at a sideways band. Frozen: `samples/v1` must open for ever, and nothing here changes.
 //!
-//! The form is fixed by `samples/v1`, which are never written anew: a change that makes one of them unreadable, or written back
-//! with another meaning, is a change of form, and then:
-//!
-//! 1. Copy [`Project`] and everything below it (the sizing crate's spec too) as they were into this module, private, with their
-//!    `serde` attributes; `Document` names the copy. Nothing in this module changes ever after.
-//! 2. Write `migrate` here as a pure function from the copy to the structs of form 2, total: a hat that opened before still opens.
-//! 3. Add `v2` with its own `Document` and `migrate`, raise `SCHEMA`, and give `read` its arm
-//!    (`1 => v2::migrate(v1::migrate(parse(payload)?))`).
-//! 4. Add `samples/v2`; the checks of `samples/v1` stay.
-//! 5. Links have a version of their own: see [`crate::link`].
+//! A hat's identity and its colours' values are texts with rules of their own, and are read by the crate's types.
 
-use crate::Project;
+pub(crate) mod spec;
+
+use crate::{ProjectId, Rgb};
+use serde::{Deserialize, Serialize};
 
 /// The form's document.
-pub(super) type Document = Project;
+#[derive(Serialize, Deserialize)]
+pub(super) struct Document {
+    id: ProjectId,
+    revision: u64,
+    name: String,
+    units: Units,
+    terms: Terms,
+    colours: Vec<ColourName>,
+    notes: String,
+    spec: spec::HatSpec,
+    changed_ms: u64,
+}
 
-/// To the current form.
-pub(super) fn migrate(document: Document) -> Project {
-    document
+#[derive(Serialize, Deserialize)]
+pub(crate) enum Units {
+    Centimetres,
+    Inches,
+}
+
+#[derive(Serialize, Deserialize)]
+pub(crate) enum Terms {
+    Us,
+    Uk,
+}
+
+#[derive(Serialize, Deserialize)]
+struct ColourName {
+    name: String,
+    hex: Rgb,
+}
+
+impl Units {
+    pub(crate) const fn migrate(self) -> crate::Units {
+        match self {
+            Self::Centimetres => crate::Units::Centimetres,
+            Self::Inches => crate::Units::Inches,
+        }
+    }
+}
+
+impl Terms {
+    pub(crate) const fn migrate(self) -> crate::Terms {
+        match self {
+            Self::Us => crate::Terms::Us,
+            Self::Uk => crate::Terms::Uk,
+        }
+    }
+}
+
+/// To form 2.
+pub(super) fn migrate(document: Document) -> super::v2::Document {
+    let Document { id, revision, name, units, terms, colours, notes, spec, changed_ms } = document;
+    super::v2::Document {
+        id,
+        revision,
+        name,
+        units: units.migrate(),
+        terms: terms.migrate(),
+        colours: colours.into_iter().map(|ColourName { name, hex }| crate::ColourName { name, hex }).collect(),
+        notes,
+        spec: spec.migrate(),
+        changed_ms,
+    }
 }
