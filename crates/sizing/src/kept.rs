@@ -61,7 +61,10 @@ impl Kept {
                 Begun::Crown => (n..=2 * n).contains(first),
             });
         let ring = spec.begins() == Begun::Band || hat.last().is_some_and(|count| *count <= RING);
-        edge && brim_widens && ring && hat.windows(2).all(made) && is_shaped(spec.style, &hat)
+        // Another style's rounds may be of the same make, but not these: a slouch widens above its band.
+        let slouches =
+            spec.style != Style::Slouch || spec.shape.slouch_wider.value() < 0.05 || hat.iter().any(|count| *count > n);
+        edge && slouches && brim_widens && ring && hat.windows(2).all(made) && is_shaped(spec.style, &hat)
     }
 
     /// Stitches of the hat that is kept.

@@ -34,7 +34,7 @@ pub enum NotHere {
 
 /// Whether a width tells the gauge after so many rounds.
 ///
-/// It does after [5 cm](CLEAR_OF_BAND) of straight rounds next to the band, or after the last straight one where there are fewer.
+/// It does after 5 cm of straight rounds next to the band, or after the last straight one where there are fewer.
 ///
 /// # Errors
 /// [`NotHere`].
