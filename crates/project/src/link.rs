@@ -2,7 +2,7 @@
 //!
 //! A version digit, then in base64url (RFC 4648 §5, no padding) the hat in postcard, then the CRC-32 of the digit and the hat,
 //! low byte first. Digit, base64url and checksum are the same in all versions to come, so that a link from a newer version is
-//! told from a damaged one. What a version holds is fixed by the links in `samples`. When a struct below [`v2`]'s changes, its old
+//! told from a damaged one. What a version holds is fixed by the links in `samples`. When a struct below `v2`'s changes, its old
 //! shape moves in there, private, as version 2's, with a function to the new one; version 3 gets digit 3 and an arm in
 //! [`from_link`].
 
