@@ -81,8 +81,8 @@ pub enum UndoWhy {
 ///
 /// `hat` is the plan of `spec` that was followed. What is done is never rewritten; nothing is to be undone unless nothing else fits.
 ///
-/// A cap of 56 stitches whose body came out 22.2 cm across instead of 23.3, after 7 rounds: 44.4 cm around and something more for the
-/// swatch's say, still stretched over the head; the rounds to come are another number of the same count.
+/// A cap of 56 stitches whose body came out 22.8 cm across instead of 23.3, in rounds of 0.55 cm instead of 0.67: it still reaches its
+/// head, and the rounds to come are planned at the gauge that swatch and piece lead to together.
 ///
 /// ```
 /// use hatwright_sizing::{HatSpec, Length, Progress, plan, replan};
