@@ -28,14 +28,14 @@ pub const BUDGETS: &[Budget] = &[
     Budget { name: "first screen", ending: "index.html", gzip: 13 * KB, brotli: 13 * KB },
     // What eight kinds of hat, eleven fabrics, their patterns and their pictures take, and 2 %. One program does all of it at once; to
     // cut it down, it has to be loaded in parts.
-    Budget { name: "wasm", ending: ".wasm", gzip: 456 * KB, brotli: 365 * KB },
+    Budget { name: "wasm", ending: ".wasm", gzip: 650 * KB, brotli: 505 * KB },
     Budget { name: "script", ending: ".js", gzip: 12 * KB, brotli: 11 * KB },
     Budget { name: "style", ending: ".css", gzip: 12 * KB, brotli: 11 * KB },
     Budget { name: "pictures", ending: ".svg", gzip: 2 * KB, brotli: 2 * KB },
 ];
 
 /// All files together: what a first visit loads.
-pub const TOTAL: Budget = Budget { name: "everything", ending: "", gzip: 476 * KB, brotli: 382 * KB };
+pub const TOTAL: Budget = Budget { name: "everything", ending: "", gzip: 674 * KB, brotli: 526 * KB };
 
 #[cfg(test)]
 mod tests {
