@@ -36,11 +36,13 @@ fn violations(page: &Page) -> Vec<String> {
 }
 
 /// What axe-core finds in light and dark, on a phone and a desktop, in each of some states of the page.
-struct Found(Vec<String>);
+#[derive(Default)]
+pub struct Found(Vec<String>);
 
 impl Found {
+    /// Looks at the page in one more state.
     #[track_caller]
-    fn look(&mut self, page: &mut Page, state: &str) {
+    pub fn look(&mut self, page: &mut Page, state: &str) {
         for scheme in ["light", "dark"] {
             page.media("screen", &[("prefers-color-scheme", scheme)]);
             for screen in [Screen::PHONE, Screen::DESK] {
@@ -57,8 +59,9 @@ impl Found {
         page.resize(Screen::PHONE);
     }
 
+    /// Fails if anything was found.
     #[track_caller]
-    fn is_nothing(&self) {
+    pub fn is_nothing(&self) {
         assert!(self.0.is_empty(), "axe-core finds:\n{}", self.0.join("\n"));
     }
 }
@@ -69,6 +72,9 @@ fn unfold(page: &Page) {
         page.choose(group, 1);
     }
     page.js("document.querySelectorAll('details').forEach(d => d.open = true)");
+    for id in ["use-weighed", "use-unravelled", "swatch-kept"] {
+        page.click(&format!("#{id}"));
+    }
 }
 
 #[test]
@@ -201,14 +207,19 @@ fn a_hat_is_made_by_the_keyboard_alone() {
             "pom-pom-way-1",
             "hex-0",
             "colour-name-0",
+            "hex-text-0",
+            "yarn-name-0",
             "ball-yarn",
             "add-colour",
+            "same-yarn",
             "stripe-rows",
             "add-band-stripe",
             "stripe-rounds",
             "add-body-stripe",
             "begin",
-            "margin",
+            "open-shop",
+            "extra-0",
+            "chance",
             "terms-0",
             "copy-pattern",
         ];
@@ -269,7 +280,7 @@ fn the_keyboard_keeps_its_place() {
 /// Everything to be hit by a thumb, with the box that answers to it. Links within a sentence have the room of their line.
 const TARGETS: &str = "
     const box = e => e.closest('.tag') ?? e.closest('.box') ?? e;
-    return [...document.querySelectorAll('button, input, select, summary, .bar a, .go')]
+    return [...document.querySelectorAll('button, input, select, summary, .bar a, .bar button, .go')]
       .filter(e => e.checkVisibility({ visibilityProperty: true }) && !e.classList.contains('hidden'))
       .map(e => [e.id || e.getAttribute('aria-label') || e.textContent.trim(), box(e).getBoundingClientRect()])
       .filter(([, box]) => box.width < 43.9 || box.height < 43.9)

@@ -3,7 +3,7 @@
 use hatwright_pattern::figures::{self, Units};
 use hatwright_pattern::say;
 use hatwright_project::Project;
-use hatwright_sizing::{HatSpec, Head, Length, Quantity, Ratio, Stretch, Unit, plan};
+use hatwright_sizing::{Extra, HatSpec, Head, Length, Quantity, Ratio, Stretch, Unit, plan};
 use serde_json::json;
 
 use crate::expected::example;
@@ -13,7 +13,7 @@ use crate::stage::on_page;
 /// A field as a person and a screen reader find it, and what the page makes of it.
 const FIELD: &str = "
     const field = document.getElementById(arguments[0]);
-    const said = document.getElementById(field.getAttribute('aria-describedby'));
+    const said = document.getElementById(field.getAttribute('aria-describedby').split(' ')[0]);
     return {
       typed: field.value,
       invalid: field.getAttribute('aria-invalid'),
@@ -106,10 +106,13 @@ fn every_field_of_the_example_says_what_is_wrong() {
                 Q::BandHeight,
                 Q::Fold,
                 Q::PomPom,
+                Q::Fullness,
                 Q::BallYarn,
+                Q::BallsOwned,
                 Q::StripeRows,
                 Q::StripeRounds,
-                Q::Margin,
+                Q::Chance,
+                Q::ScaleStep,
             ],
         );
         page.shows(&example());
@@ -127,6 +130,7 @@ fn every_other_field_says_what_is_wrong() {
             ("band-swatch-way", Q::BandSwatchStitches),
             ("layout", Q::Wedges),
             ("closing", Q::Gather),
+            ("extra", Q::Margin),
         ] {
             page.choose(group, 1);
             page.until(q.row().key, &format!("!!document.getElementById('{}')", q.row().key));
@@ -143,6 +147,7 @@ fn every_other_field_says_what_is_wrong() {
                 Q::BandSwatchLength,
                 Q::Wedges,
                 Q::Gather,
+                Q::Margin,
             ],
         );
     });
@@ -352,10 +357,10 @@ fn what_is_wrong_in_one_field_does_not_stop_the_others() {
     on_page(Screen::PHONE, |page| {
         page.open();
         page.fill("swatch-stitches", "x");
-        page.fill("margin", "50");
+        page.fill("chance", "80");
         page.refuses("swatch-stitches", "x", &sentence(Quantity::SwatchStitches, "x"));
         page.fill("swatch-stitches", "12");
-        page.shows(&changed(|s| s.margin = Ratio::from_ticks(5_000)));
+        page.shows(&changed(|s| s.extra = Extra::Chance(Ratio::from_ticks(8_000))));
     });
 }
 
@@ -403,11 +408,10 @@ fn what_is_wrong_with_a_field_goes_with_the_field() {
 fn another_hat_brings_nothing_wrong_along() {
     on_page(Screen::PHONE, |page| {
         page.open();
-        page.fill("margin", "x");
+        page.fill("band-height", "x");
         page.click("#open-shelf");
         page.click("#new-crew");
         page.until_is("the banner", "document.getElementById('stuck-on').textContent", &json!(""));
-        page.takes("margin");
-        assert_eq!(page.value("margin"), "20");
+        page.takes("band-height");
     });
 }

@@ -6,7 +6,7 @@ use hatwright_pattern::figures::{self, Units};
 use hatwright_pattern::say;
 use hatwright_pattern::written::{self, About};
 use hatwright_project::{Project, ProjectId, Terms};
-use hatwright_sizing::{Begun, Colour, Hat, Head, Length, Shape, Size, Style, YarnLength, Zone, plan};
+use hatwright_sizing::{Begun, Buy, Colour, Hat, Head, Length, Mass, Shape, Size, Style, Unit, YarnLength, Zone, plan, shop};
 use serde_json::{Value, json};
 
 use crate::page::Page;
@@ -34,9 +34,11 @@ pub fn units(project: &Project) -> Units {
 /// A project's pattern as plain text.
 pub fn pattern(project: &Project, hat: &Hat) -> String {
     let names: Vec<&str> = project.colours.iter().map(|c| &*c.name).collect();
+    let yarns: Vec<&str> = project.colours.iter().map(|c| &*c.yarn).collect();
     let about = About {
         title: if project.name.is_empty() { "A hat" } else { &project.name },
         colour_names: &names,
+        yarn_names: &yarns,
         terms: if project.terms == Terms::Uk { written::Terms::Uk } else { written::Terms::Us },
         units: units(project),
         version: env!("CARGO_PKG_VERSION"),
@@ -78,7 +80,8 @@ const SHOWN: &str = r"
       bar: all('.bar .numbers b', b => b.textContent),
       sizes: all('.sizes .size', s => s.dataset.stitches + (s.getAttribute('aria-pressed') === 'true' ? ' taken' : '')),
       table: rounds,
-      yarns: all('#yarn-rows tr', row => [...row.children].map(cell => cell.textContent)),
+      yarns: all('#yarn-rows tr', row => ['.of > span', '.length', '.grams', '.range', '.balls', '.holds', '.owned', '.price', '.left', '.left-grams', '.chance']
+        .map(css => row.querySelector(css)?.textContent ?? '')),
       fit: text('#fit-sentence'),
       girth: all('#facts dd', dd => dd.textContent)[0],
       pattern: all('#pattern-text :is(p, h3, li)', line => line.textContent),
@@ -93,16 +96,8 @@ pub fn expected(project: &Project) -> Value {
     let [(first, around), (second, along)] = headline(project, &hat);
     let yarn = figures::yarn(hat.yarn.iter().map(|y| y.length).sum(), units);
     let table = table(project, &hat);
-    let yarns = hat.yarn.iter().filter(|need| need.balls > 0).map(|need| {
-        let i = usize::from(need.colour.0);
-        let ball = YarnLength::from_metres(project.spec.balls[i].yarn.value());
-        [
-            format!("{} · {}", char::from(b'A' + need.colour.0), project.colours[i].name),
-            figures::yarn(need.length, units),
-            format!("{}–{}", figures::yarn_bare(need.low, units), figures::yarn(need.high, units)),
-            format!("{} ball{} of {}", need.balls, if need.balls == 1 { "" } else { "s" }, figures::yarn(ball, units)),
-        ]
-    });
+    let shop = shop(&hat, &project.spec);
+    let yarns = shop.lines.iter().map(|line| to_buy(project, line, units));
     json!({
         "name": project.name,
         "stitches": first.to_string(),
@@ -121,6 +116,30 @@ pub fn expected(project: &Project) -> Value {
         "stale": [],
         "wrong": [],
     })
+}
+
+/// A colour's row of the yarn: who it is, what it takes, what there is to buy, what is left, and how often it is enough.
+fn to_buy(project: &Project, line: &Buy, units: Units) -> [String; 11] {
+    let i = usize::from(line.colour.0);
+    let (colour, ball) = (&project.colours[i], &project.spec.balls[i]);
+    let called = if colour.yarn.is_empty() { String::new() } else { format!(" {}", colour.yarn) };
+    let size = |y: YarnLength| figures::yarn(YarnLength::from_metres(y.metres().abs()), units);
+    let grams = |g: Option<Mass>| g.map(|g| figures::mass(Mass::from_ticks(g.ticks().abs()), units)).unwrap_or_default();
+    let word = if line.left < YarnLength::default() { " short" } else { "" };
+    let owned = figures::show(ball.owned.ticks(), Unit::Count, units);
+    [
+        format!("{} · {}{called}", char::from(b'A' + line.colour.0), colour.name),
+        size(line.need.length),
+        grams(line.grams),
+        format!("{}–{}", figures::yarn_bare(line.need.low, units), figures::yarn(line.need.high, units)),
+        figures::plural(line.balls, "ball"),
+        format!("of {}", size(YarnLength::from_metres(ball.metres()))),
+        if ball.owned.ticks() > 0 { format!("beside {owned} owned") } else { String::new() },
+        line.price.filter(|_| line.balls > 0).map(figures::money).unwrap_or_default(),
+        format!("{}{word}", size(line.left)),
+        grams(line.left_grams),
+        say::chance(line.chance),
+    ]
 }
 
 /// The two numbers that answer the question, and what they are called.

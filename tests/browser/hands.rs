@@ -15,7 +15,8 @@ impl Page {
     #[track_caller]
     fn there(&self, what: &str, expression: &str) -> WebElement {
         let script = format!(
-            "const e = {expression}; if (!e?.closest('summary')) e?.closest('details:not([open])')?.setAttribute('open', '');
+            "const e = {expression}; let folded = e?.closest('summary') ? e.closest('details').parentElement : e;
+             while (folded = folded?.closest('details:not([open])')) folded.open = true;
              e?.scrollIntoView({{ block: 'center', behavior: 'instant' }}); return e"
         );
         let begun = Instant::now();
@@ -64,6 +65,7 @@ impl Page {
     /// Pastes a text over whatever stands in a field: it comes at once, not key by key.
     #[track_caller]
     pub fn paste(&self, id: &str, text: &str) {
+        self.one(&format!("#{id}"));
         let mark = "const field = document.getElementById(arguments[0]); field.focus(); field.select()";
         self.js_with(mark, vec![json!(id)]);
         self.command("Input.insertText", json!({ "text": text }));

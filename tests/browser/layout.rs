@@ -42,6 +42,9 @@ fn nothing_is_scrolled_sideways() {
             page.choose(group, 1);
         }
         page.js("document.querySelectorAll('details').forEach(d => d.open = true)");
+        for id in ["use-weighed", "use-unravelled", "swatch-kept"] {
+            page.click(&format!("#{id}"));
+        }
         page.click("[data-stitches='60']");
         fits_every_width(page, "every part open");
     });
@@ -64,9 +67,17 @@ fn no_style_is_scrolled_sideways() {
 fn errors_are_not_scrolled_sideways() {
     on_page(Screen::PHONE, |page| {
         page.open_at("#1broken");
-        for id in
-            ["age-years", "swatch-stitches", "swatch-height", "band-height", "fold", "ball-yarn-1", "stripe-rows-1", "margin"]
-        {
+        for id in [
+            "age-years",
+            "swatch-stitches",
+            "swatch-height",
+            "band-height",
+            "fold",
+            "ball-yarn-1",
+            "ball-grams",
+            "stripe-rows-1",
+            "chance",
+        ] {
             page.fill(id, "nothing that is a number at all");
         }
         fits_every_width(page, "errors");
@@ -98,8 +109,10 @@ fn long_names_are_not_scrolled_sideways() {
         page.open();
         page.paste("hat-name", &"M".repeat(80));
         page.keys(thirtyfour::Key::Tab);
-        page.paste("colour-name-0", &"M".repeat(40));
-        page.keys(thirtyfour::Key::Tab);
+        for id in ["colour-name-0", "yarn-name-0", "lot-0"] {
+            page.paste(id, &"M".repeat(40));
+            page.keys(thirtyfour::Key::Tab);
+        }
         page.is_saved();
         fits_every_width(page, "long names");
         page.resize(Screen::DESK);
@@ -132,7 +145,7 @@ fn a_large_hat_fits_a_small_phone() {
 fn the_answer_is_always_in_sight_on_a_phone() {
     on_page(Screen::PHONE, |page| {
         page.open();
-        for id in ["hat-name", "swatch-stitches", "stripe-rounds", "margin"] {
+        for id in ["hat-name", "swatch-stitches", "stripe-rounds", "chance"] {
             page.js(&format!("document.getElementById('{id}').focus()"));
             let seen = "(() => { const b = document.querySelector('.bar').getBoundingClientRect(); \
                         return b.top > 0 && b.bottom <= innerHeight + 1 && b.width === innerWidth })()";

@@ -2,8 +2,8 @@
 
 use hatwright_project::{ColourName, DYES, Project, Terms, Units};
 use hatwright_sizing::{
-    Age, Ball, BandSwatch, Build, Chosen, Closing, Colour, Count, Coverage, Head, Layout, Length, PomPom, Ratio, RoundStripe,
-    Rounds, RowStripe, Rows, Sex, Stitches, Stretch, Swatch, YarnWeight,
+    Age, BandSwatch, Build, Chosen, Closing, Colour, Count, Coverage, Extra, Head, Layout, Length, Ratio, RoundStripe, Rounds,
+    RowStripe, Rows, Sex, Stitches, Stretch, Swatch, Topper, TopperKind, YarnWeight,
 };
 use serde_json::json;
 
@@ -47,11 +47,19 @@ fn a_measured_head_and_a_swatch_make_a_hat() {
         page.fill("ease", "5.5");
         page.fill("band-height", "12 st");
         page.fill("fold", "40 mm");
-        page.fill("margin", "10 %");
+        page.fill("chance", "90 %");
         hat.spec.ease = Ratio::from_ticks(550);
         hat.spec.band.height = Stitches::new(12);
         hat.spec.band.fold = Length::from_ticks(4_000);
-        hat.spec.margin = Ratio::from_ticks(1_000);
+        hat.spec.extra = Extra::Chance(Ratio::from_ticks(9_000));
+        page.shows(&hat);
+
+        page.choose("extra", 1);
+        page.fill("margin", "10 %");
+        hat.spec.extra = Extra::Share(Ratio::from_ticks(1_000));
+        page.shows(&hat);
+        page.choose("extra", 0);
+        hat.spec.extra = Extra::Chance(Ratio::from_ticks(9_000));
         page.shows(&hat);
 
         page.choose("coverage", 1);
@@ -144,8 +152,10 @@ fn colours_and_stripes_are_added_and_taken_away() {
 
         page.click("#add-colour");
         let (name, hex) = DYES[2];
-        hat.colours.push(ColourName { name: name.to_owned(), hex });
-        hat.spec.balls.push(Ball { yarn: Count::whole(80) });
+        let yarn = hat.colours[1].yarn.clone();
+        hat.colours.push(ColourName { name: name.to_owned(), hex, yarn, lot: String::new() });
+        hat.spec.balls.push(hat.spec.balls[1]);
+        assert_eq!(hat.spec.balls[1].owned, Count::default());
         page.shows(&hat);
         page.fill("colour-name-2", "Brick red");
         page.fill("ball-yarn-2", "120");
@@ -242,10 +252,22 @@ fn every_other_question_is_heeded() {
 
         page.fill("pom-pom", "7");
         page.select("pom-pom-colour", "1");
-        hat.spec.pom_pom = Some(PomPom { diameter: Length::from_ticks(7_000), colour: Some(Colour(1)) });
+        let pom_pom = Topper::usual(TopperKind::PomPom).sized(Length::from_ticks(7_000)).coloured(Colour(1));
+        hat.spec.topper = Some(pom_pom);
+        page.shows(&hat);
+        page.fill("fullness", "150");
+        let pom_pom = Topper { fullness: Ratio::from_ticks(15_000), ..pom_pom };
+        hat.spec.topper = Some(pom_pom);
+        page.shows(&hat);
+        page.choose("pom-pom-way", 2);
+        page.fill("tassel", "12");
+        hat.spec.topper = Some(Topper::usual(TopperKind::Tassel).sized(Length::from_ticks(12_000)));
+        page.shows(&hat);
+        page.choose("pom-pom-way", 1);
+        hat.spec.topper = Some(pom_pom);
         page.shows(&hat);
         page.choose("pom-pom-way", 0);
-        hat.spec.pom_pom = None;
+        hat.spec.topper = None;
         page.shows(&hat);
 
         page.choose("stretch-way", 1);

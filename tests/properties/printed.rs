@@ -18,7 +18,14 @@ const NAMES: [&str; 3] = ["indigo", "weld", "undyed, washed twice"];
 fn check(spec: &HatSpec, hat: &Hat) -> Result<(), String> {
     let pattern = write(hat, spec);
     let print = |terms, units| {
-        let about = About { title: "Rowing club cap", colour_names: &NAMES, terms, units, version: "0.1.0" };
+        let about = About {
+            title: "Rowing club cap",
+            colour_names: &NAMES,
+            yarn_names: &["Boathouse wool"],
+            terms,
+            units,
+            version: "0.1.0",
+        };
         lay_out(&pattern, hat, spec, &about).text()
     };
     let us = work(&print(Terms::Us, Units::Centimetres)).map_err(|fault| fault.to_string())?;

@@ -235,6 +235,7 @@ proptest! {
                 let about = About {
                     title: "Rowing club cap",
                     colour_names: &["indigo", "weld", "madder", "walnut", "undyed", "logwood"],
+                    yarn_names: &[],
                     terms: Terms::Uk,
                     units: Units::Inches,
                     version: "0.1.0",

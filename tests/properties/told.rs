@@ -22,7 +22,8 @@ fn planned(spec: &HatSpec) -> Hat {
 
 fn text(spec: &HatSpec, units: Units) -> String {
     let names = ["indigo", "weld", "walnut"];
-    let about = About { title: "Rowing club cap", colour_names: &names, terms: Terms::Us, units, version: "0.1.0" };
+    let about =
+        About { title: "Rowing club cap", colour_names: &names, yarn_names: &[], terms: Terms::Us, units, version: "0.1.0" };
     print(&planned(spec), spec, &about)
 }
 
@@ -160,7 +161,7 @@ fn yarn_waits_as_the_pattern_says() {
     assert!(told("6A 2B").contains("Do not cut a colour that comes again within 6 rows: lead its yarn loosely up the edge"));
     // In a band of one colour and a body of two, the strands are all that the second colour's wait adds.
     let yarn = |body: &str| {
-        let hat = planned(&HatSpec { pom_pom: None, ..striped("2A", body) });
+        let hat = planned(&HatSpec { topper: None, ..striped("2A", body) });
         let single = 7.0 * 10.0 / 12.0 / 100.0;
         let stitches = |r: &hatwright_sizing::Round| {
             f64::from(r.before) - 2.0 * f64::from(r.decreases.get()) + 1.6 * f64::from(r.decreases.get())
@@ -263,7 +264,7 @@ fn counts_taken_by_hand_are_dropped_with_a_reason() {
 fn a_colour_that_is_not_used_is_not_bought() {
     let mut spec = striped("2A 2B", "6A 2B");
     let before = planned(&spec);
-    spec.balls.push(Ball { yarn: Count::whole(80) });
+    spec.balls.push(Ball::of(Count::whole(80)));
     let after = planned(&spec);
     assert_eq!(after.yarn[..2], before.yarn[..]);
     assert_eq!((after.yarn[2].length.millimetres(), after.yarn[2].balls), (0, 0));
@@ -281,7 +282,7 @@ fn one_rule_says_who_may_be_small() {
         let most = heads.mean_cm + 1.881 * heads.sd_cm;
         for (head, told) in [(most - 0.01, true), (most + 0.01, false)] {
             // A flat, low band, so that a small head has a hat as well.
-            let mut spec = HatSpec { head: Head::Measured(Length::from_cm(head)), pom_pom: None, ..example() };
+            let mut spec = HatSpec { head: Head::Measured(Length::from_cm(head)), topper: None, ..example() };
             (spec.band.height, spec.band.fold) = (Stitches::new(6), Length::ZERO);
             spec.band.stripes.truncate(1);
             let hat = planned(&spec);

@@ -3,8 +3,8 @@
 use hatwright_pattern::figures::Units;
 use hatwright_pattern::written::{About, Terms, decrease_line, print, work_text};
 use hatwright_sizing::{
-    Age, Begun, Breach, Build, Colour, Count, Coverage, Fabric, Hat, HatSpec, Head, Length, PomPom, Quantity, Ratio, Refusal,
-    RoundStripe, Rounds, Rows, Sex, Stitches, Stretch, Style, Swatch, YarnWeight, Zone, plan,
+    Age, Begun, Breach, Build, Colour, Count, Coverage, Fabric, Hat, HatSpec, Head, Length, Quantity, Ratio, Refusal,
+    RoundStripe, Rounds, Rows, Sex, Stitches, Stretch, Style, Swatch, Topper, TopperKind, YarnWeight, Zone, plan,
 };
 use hatwright_tests::interpreter::{Below, Step, Vocabulary, work, work_round};
 use std::f64::consts::TAU;
@@ -182,7 +182,7 @@ fn child(body: &[(Colour, u32)], pom: Option<Colour>) -> Hat {
     spec.band.height = Stitches::new(14);
     spec.body_stripes =
         body.iter().map(|(colour, rounds)| RoundStripe { colour: *colour, rounds: Rounds::new(*rounds) }).collect();
-    spec.pom_pom = Some(PomPom { diameter: Length::from_cm(6.0), colour: pom });
+    spec.topper = Some(Topper { colour: pom, ..Topper::usual(TopperKind::PomPom) });
     planned(&spec)
 }
 
@@ -400,8 +400,14 @@ fn a_tail_of_twenty_metres_is_one_line() {
     let hat = planned(&spec);
     let tail = hat.rounds.iter().filter(|r| r.zone == Zone::Tail).count();
     assert!((2_900..=3_000).contains(&tail), "{tail}");
-    let about =
-        About { title: "Cap", colour_names: &["indigo", "weld"], terms: Terms::Us, units: Units::Centimetres, version: "0.1.0" };
+    let about = About {
+        title: "Cap",
+        colour_names: &["indigo", "weld"],
+        yarn_names: &[],
+        terms: Terms::Us,
+        units: Units::Centimetres,
+        version: "0.1.0",
+    };
     let text = print(&hat, &spec, &about);
     let long: Vec<&str> = text.lines().filter(|line| line.starts_with("Rounds ") && line.ends_with("(10)")).collect();
     assert_eq!(long.len(), 1, "{long:?}");

@@ -1,9 +1,11 @@
 //! Random hats, the same on every platform: whole numbers from a seed, nothing else.
 
+mod yarn;
+
 use hatwright_sizing::{
-    Age, Ball, BandKind, BandSpec, BandSwatch, Begun, Build, Closing, Colour, Count, Coverage, Day, Edge, Fabric, Hat, HatSpec,
-    Head, Layout, Length, PomPom, Quantity, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape, SideTop, Stitches, Stretch,
-    Style, Swatch, Taste, Way, YarnWeight, plan,
+    Age, BandKind, BandSpec, BandSwatch, Begun, Build, Closing, Colour, Count, Coverage, Day, Edge, Fabric, Hat, HatSpec, Head,
+    Layout, Length, Quantity, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape, SideTop, Stitches, Stretch, Style, Swatch,
+    Taste, Way, YarnUse, YarnWeight, plan, stitch_yarn, yarn_rates,
 };
 
 /// Whole numbers from a seed: splitmix64 (Steele, Lea and Flood 2014).
@@ -70,7 +72,7 @@ pub fn random_spec(seed: u64) -> HatSpec {
     let band = band(d, colours, swatch);
     // An ear warmer has its band's stretch.
     let stretches = if style == Style::EarWarmer { (band.stretch, 11_000) } else { (body_stretch, usual) };
-    HatSpec {
+    let mut spec = HatSpec {
         head,
         over_top: over_top(d, head),
         lining: Length::from_ticks(if d.once_in(6) { d.whole(0, 600) } else { 0 }),
@@ -91,13 +93,18 @@ pub fn random_spec(seed: u64) -> HatSpec {
             .collect(),
         layout: if d.once_in(2) { Layout::Wedges(d.whole(4, 12) as u32) } else { Layout::Spread },
         closing: if d.once_in(4) { Closing::Gathered(Stitches::new(d.whole(13, 90) as u32)) } else { Closing::Drawn },
-        pom_pom: pom_pom(d, colours),
-        balls: (0..colours).map(|_| Ball { yarn: Count::from_ticks(d.whole(2_000, 45_000)) }).collect(),
-        margin: Ratio::from_ticks(d.whole(0, 50) * 100),
+        topper: yarn::topper(d, colours),
+        balls: (0..colours).map(|_| yarn::ball(d)).collect(),
+        yarn_use: YarnUse::default(),
+        extra: yarn::extra(d),
+        instead: yarn::instead(d),
         chosen: None,
         taste: d.one_of(&[Taste::Balanced, Taste::Balanced, Taste::Balanced, Taste::Smooth, Taste::Simple, Taste::Nearest]),
         kept: None,
-    }
+    };
+    let usual = yarn_rates(&spec).first().map_or(1.0, |rate| stitch_yarn(&spec, rate).cm());
+    spec.yarn_use = yarn::yarn_use(d, &spec.balls, usual);
+    spec
 }
 
 fn style(d: &mut Draw) -> Style {
@@ -297,16 +304,6 @@ fn band(d: &mut Draw, colours: usize, body: Swatch) -> BandSpec {
     }
 }
 
-fn pom_pom(d: &mut Draw, colours: usize) -> Option<PomPom> {
-    let diameter = Length::from_ticks(d.whole(2_000, 12_000));
-    let colour = colour(d, colours);
-    match d.whole(0, 3) {
-        0 => Some(PomPom { diameter, colour: None }),
-        1 => Some(PomPom { diameter, colour: Some(colour) }),
-        _ => None,
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -356,7 +353,7 @@ mod tests {
             ("no band", &|s| s.band.kind == BandKind::None),
             ("simple", &|s| s.taste == Taste::Simple),
             ("strands", &|s| s.strands > 2),
-            ("gathered", &|s| matches!(s.closing, Closing::Gathered(_)) && s.pom_pom.is_some()),
+            ("gathered", &|s| matches!(s.closing, Closing::Gathered(_)) && s.topper.is_some()),
         ];
         for (what, holds) in usual {
             assert!(share(holds) >= 60, "{what}: {} of 2000", share(holds));

@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::erase::{flag, memo, part, part_if, words};
 use crate::keep::{Browser, Coming, Keeper, Standing, fresh_id};
-use crate::{ask, choose, dom, facts, fits, made, see, share, shelf};
+use crate::{ask, choose, dom, facts, fits, made, see, share, shelf, shop, yarn};
 use hatwright_project::{Project, Settings, Shelf, ShelfError, Store, example, from_link, text};
 use hatwright_sizing::{Chosen, HatSpec, PLANNER, plan};
 use leptos::prelude::*;
@@ -27,7 +27,7 @@ fn start() -> Start {
         }
     }
     let shelf = Shelf::new(&Browser);
-    let Settings { open, units, terms } = shelf.settings();
+    let Settings { open, units, terms, .. } = shelf.settings();
     let last = open.map(|id| shelf.load(&id));
     if let Some(Err(why)) = &last
         && !matches!(why, ShelfError::Absent | ShelfError::Deleted)
@@ -117,7 +117,7 @@ pub fn app() -> AnyView {
                 <div class="more">
                     {fits::fits(bench)}
                     {facts::facts(bench)}
-                    {made::yarn(bench)}
+                    {yarn::yarn(bench)}
                     {made::pattern(bench, sheet)}
                 </div>
             </div>
@@ -131,6 +131,7 @@ pub fn app() -> AnyView {
         {bar(bench)}
         {shelf::shelf(bench, keeper, looks)}
         {share::sheet(link, said)}
+        {shop::shop(bench, keeper)}
     }
     .into_any()
 }
@@ -227,7 +228,7 @@ fn bar(bench: Bench) -> AnyView {
                 move || see::stale(bench),
                 || view! { <a class="fix" href="#stuck-on">"▲ last good"</a> }.into_any(),
             )}
-            <a href="#yarn">"Yarn"</a>
+            <button type="button" id="bar-shop" on:click=|_| crate::shop::show()>"Shop"</button>
             <a href="#pattern">"Pattern"</a>
         </nav>
     }

@@ -1,15 +1,19 @@
 //! The questions: head, swatch, hat, colours.
 
+mod ball;
 mod band;
 mod colours;
 mod fabric;
 mod hat;
 mod head;
+mod hex;
+mod stripes;
 mod style;
 mod swatch;
+mod topper;
 
-pub use colours::letter;
-pub use swatch::is_hint;
+pub use colours::{colour_options, letter};
+pub use swatch::{WEIGHTS, is_hint};
 
 use crate::bench::Bench;
 use hatwright_sizing::HatSpec;

@@ -4,7 +4,8 @@ use hatwright_pattern::figures;
 use hatwright_pattern::say;
 use hatwright_project::{Project, Terms, Units, example};
 use hatwright_sizing::{
-    Breach, Build, Fabric, Hat, HatSpec, Head, Length, Quantity, Refusal, Rounds, Shape, Stitches, Swatch, head_size, plan,
+    Breach, Build, Colour, Extra, Fabric, Hat, HatSpec, Head, Length, Quantity, Refusal, Rounds, Shape, Stitches, Swatch, Topper,
+    Unravelled, WeighedSwatch, head_size, plan,
 };
 use leptos::prelude::*;
 use std::collections::BTreeMap;
@@ -51,14 +52,31 @@ pub struct Aside {
     pub swatch: Option<Swatch>,
     /// The band's own swatch.
     pub band_swatch: Option<hatwright_sizing::BandSwatch>,
-    /// The pom-pom.
-    pub pom_pom: Option<hatwright_sizing::PomPom>,
+    /// The pom-pom, and the tassel.
+    pub toppers: [Option<Topper>; 2],
+    /// What is bought over the estimate, by chance and by share.
+    pub extras: [Option<Extra>; 2],
+    /// A swatch on the scale.
+    pub weighed: Option<WeighedSwatch>,
+    /// Stitches that were unravelled.
+    pub unravelled: Option<Unravelled>,
     /// Wedges.
     pub wedges: Option<u32>,
     /// Measured stretches of body and band.
     pub stretches: [Option<hatwright_sizing::Ratio>; 2],
     /// The gathered count.
     pub gathered: Option<hatwright_sizing::Stitches>,
+}
+
+/// A measurement of yarn that is being typed: nothing is made up for the half that is not typed yet.
+#[derive(Clone, Copy, Default, PartialEq)]
+pub struct Draft {
+    /// Whether its fields are open.
+    pub open: bool,
+    /// The colour that was weighed.
+    pub colour: Colour,
+    /// Whether it is of the band's fabric.
+    pub band: bool,
 }
 
 /// The page's state, one copyable handle.
@@ -76,6 +94,8 @@ pub struct Bench {
     pub terms: Memo<Terms>,
     /// Answers put aside.
     pub aside: StoredValue<Aside>,
+    /// The swatch that is weighed, and the stitches that are unravelled, before all of their numbers are there.
+    pub drafts: RwSignal<[Draft; 2]>,
     /// Counts changes that a person made to the document; 0 while it only was opened.
     pub edits: RwSignal<u64>,
 }
@@ -93,6 +113,7 @@ impl Bench {
             units: Memo::new(move |_| project.with(|p| p.units)),
             terms: Memo::new(move |_| project.with(|p| p.terms)),
             aside: StoredValue::new(Aside::default()),
+            drafts: RwSignal::default(),
             edits: RwSignal::new(0),
         }
     }
@@ -101,6 +122,7 @@ impl Bench {
     pub fn open(&self, project: Project) {
         self.typed.update(BTreeMap::clear);
         self.aside.set_value(Aside::default());
+        self.drafts.set(Default::default());
         self.edits.set(0);
         self.project.set(project);
     }
@@ -113,8 +135,10 @@ impl Bench {
             follow(&mut p.spec.shape, before, head_size(&p.spec.head).girth);
         });
         // What was typed into a field that is gone goes with it.
+        let drafted = |q| draft_of(q).is_some_and(|which| self.drafts.with_untracked(|drafts| drafts[which].open));
         let gone = |(q, index): &Place| {
-            let there = |s: &HatSpec| s.asks(*q) && (may_be_blank(*q) || s.number(*q, *index).is_some());
+            let there =
+                |s: &HatSpec| s.asks(*q) && (drafted(*q) || is_blank_there(s, *q, *index) || s.number(*q, *index).is_some());
             !self.project.with_untracked(|p| there(&p.spec))
         };
         if self.typed.with_untracked(|all| all.keys().any(gone)) {
@@ -141,8 +165,8 @@ impl Bench {
         let now = self.project.with_untracked(|p| p.spec.number(q, index));
         let before = self.typed.with_untracked(|all| all.get(&place).map_or(now, |typed| typed.before));
         let put = |ticks: i32| {
-            if may_be_blank(q) && now != Some(ticks) {
-                self.shape(|spec| fill(spec, q, Some(Length::from_ticks(ticks))));
+            if may_be_blank(q) && now.is_none() {
+                self.shape(|spec| fill(spec, q, index, Some(ticks)));
             } else if now.is_some_and(|now| now != ticks) {
                 self.shape(|spec| {
                     spec.set_number(q, index, ticks);
@@ -152,7 +176,7 @@ impl Bench {
         let error = match figures::parse_for(q, &text, units) {
             Err(_) if may_be_blank(q) && text.trim().is_empty() => {
                 if now.is_some() {
-                    self.shape(|spec| fill(spec, q, None));
+                    self.shape(|spec| fill(spec, q, index, None));
                 }
                 None
             }
@@ -169,12 +193,42 @@ impl Bench {
         self.typed.update(|all| {
             all.insert(place, Typed { text, error, before });
         });
+        if draft_of(q).is_some() {
+            self.complete();
+        }
+    }
+
+    /// Takes a measurement of yarn whose numbers are all typed by now.
+    fn complete(&self) {
+        let units = figure_units(self.units.get_untracked());
+        let typed = |q: Quantity| {
+            let text = self.typed.with_untracked(|all| all.get(&(q, 0)).filter(|t| t.error.is_none()).map(|t| t.text.clone()))?;
+            figures::parse_for(q, &text, units).ok().filter(|ticks| q.row().holds(*ticks))
+        };
+        let used = self.project.with_untracked(|p| p.spec.yarn_use);
+        let drafts = self.drafts.get_untracked();
+        let stitches = |ticks: i32| Stitches::new(ticks.unsigned_abs());
+        if used.weighed.is_none()
+            && let (Some(count), Some(grams)) = (typed(Quantity::WeighedStitches), typed(Quantity::WeighedGrams))
+        {
+            let Draft { colour, band, .. } = drafts[0];
+            let grams = hatwright_sizing::Mass::from_ticks(grams);
+            self.shape(|s| s.yarn_use.weighed = Some(WeighedSwatch { colour, band, stitches: stitches(count), grams }));
+        }
+        if used.unravelled.is_none()
+            && let (Some(count), Some(length)) = (typed(Quantity::UnravelledStitches), typed(Quantity::UnravelledLength))
+        {
+            let (band, length) = (drafts[1].band, Length::from_ticks(length));
+            self.shape(|s| s.yarn_use.unravelled = Some(Unravelled { band, stitches: stitches(count), length }));
+        }
     }
 
     /// A field was left: a number that was taken is shown as the document has it.
     pub fn settle(&self, place: Place) {
         let taken = self.typed.with_untracked(|all| all.get(&place).is_some_and(|t| t.error.is_none()));
-        if taken {
+        // Half a measurement stands nowhere but in its field.
+        let held = draft_of(place.0).is_none() || self.project.with_untracked(|p| p.spec.number(place.0, place.1).is_some());
+        if taken && held {
             self.typed.update(|all| {
                 all.remove(&place);
             });
@@ -258,14 +312,51 @@ fn seat(refusal: &Refusal, spec: &HatSpec) -> Seat {
 
 /// Whether nothing is an answer: an empty field of these is no mistake.
 pub fn may_be_blank(q: Quantity) -> bool {
-    matches!(q, Quantity::OverTop | Quantity::Hook | Quantity::BandHook)
+    use Quantity as Q;
+    matches!(q, Q::OverTop | Q::Hook | Q::BandHook | Q::BallGrams | Q::BallPrice | Q::HatGrams | Q::InsteadGrams)
 }
 
-fn fill(spec: &mut HatSpec, q: Quantity, length: Option<Length>) {
+/// Whether a field that may be blank is on the page: those of a ball go with the ball.
+fn is_blank_there(spec: &HatSpec, q: Quantity, index: usize) -> bool {
+    may_be_blank(q)
+        && match q {
+            Quantity::BallGrams | Quantity::BallPrice => index < spec.balls.len(),
+            Quantity::InsteadGrams => spec.instead.is_some(),
+            _ => true,
+        }
+}
+
+/// Which measurement of yarn a number belongs to: 0 for a swatch on the scale, 1 for unravelled stitches.
+fn draft_of(q: Quantity) -> Option<usize> {
+    match q {
+        Quantity::WeighedStitches | Quantity::WeighedGrams => Some(0),
+        Quantity::UnravelledStitches | Quantity::UnravelledLength => Some(1),
+        _ => None,
+    }
+}
+
+/// Puts a number, or nothing, where nothing is an answer.
+fn fill(spec: &mut HatSpec, q: Quantity, index: usize, ticks: Option<i32>) {
+    use hatwright_sizing::{Mass, Money};
+    let (length, mass) = (ticks.map(Length::from_ticks), ticks.map(Mass::from_ticks));
     match q {
         Quantity::OverTop => spec.over_top = length,
         Quantity::Hook => spec.hook = length,
-        _ => spec.band.hook = length,
+        Quantity::BandHook => spec.band.hook = length,
+        Quantity::HatGrams => spec.yarn_use.hat = mass,
+        Quantity::InsteadGrams => {
+            if let Some(instead) = &mut spec.instead {
+                instead.grams = mass;
+            }
+        }
+        _ => {
+            if let Some(ball) = spec.balls.get_mut(index) {
+                match q {
+                    Quantity::BallGrams => ball.grams = mass,
+                    _ => ball.price = ticks.map(|ticks| Money::from_ticks(ticks.into())),
+                }
+            }
+        }
     }
 }
 

@@ -19,9 +19,20 @@ pub fn number(bench: Bench, q: Quantity, index: usize, suffix: &'static str) -> 
 
 /// The same with a label of its own, for numbers that come several times.
 pub fn labelled(bench: Bench, q: Quantity, index: usize, label: String, suffix: &'static str) -> AnyView {
-    let place = (q, index);
+    field(bench, (q, index), label, suffix, None)
+}
+
+/// The same with a word of advice beside it: about a number that can be used, but is hardly meant.
+pub fn advised(bench: Bench, q: Quantity, index: usize, label: String, advice: Memo<String>) -> AnyView {
+    field(bench, (q, index), label, "", Some(advice))
+}
+
+fn field(bench: Bench, place: Place, label: String, suffix: &'static str, advice: Option<Memo<String>>) -> AnyView {
+    let (q, _) = place;
     let id = field_id(place);
     let said = format!("{id}-says");
+    let hint = format!("{id}-hint");
+    let described = if advice.is_some() { [&said, " ", &hint].concat() } else { said.clone() };
     let unit = words(move || {
         let unit = if suffix.is_empty() { figures::unit_label(q.row().unit, bench.figure_units()) } else { suffix };
         unit.to_owned()
@@ -38,7 +49,7 @@ pub fn labelled(bench: Bench, q: Quantity, index: usize, label: String, suffix: 
                     type="text"
                     inputmode=mode
                     autocomplete="off"
-                    aria-describedby=said.clone()
+                    aria-describedby=described
                     aria-invalid=words(move || wrong().to_string())
                     prop:value=words(move || bench.text(place))
                     on:input=move |event| bench.take(place, event_target_value(&event))
@@ -48,6 +59,7 @@ pub fn labelled(bench: Bench, q: Quantity, index: usize, label: String, suffix: 
                 <span class="unit">{unit}</span>
             </span>
             <p class="says" id=said>{words(move || trouble.get())}</p>
+            {advice.map(|advice| view! { <p class="note hint" id=hint role="status">{words(move || advice.get())}</p> })}
         </div>
     }
     .into_any()

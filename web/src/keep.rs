@@ -257,7 +257,9 @@ impl Keeper {
 
 /// What the page should open next, and how a new hat begins.
 fn settings(project: &Project) -> Settings {
-    Settings { open: Some(project.id.clone()), units: project.units, terms: project.terms }
+    // What is on the list for several hats is no business of this one.
+    let list = Shelf::new(&Browser).settings().list;
+    Settings { open: Some(project.id.clone()), units: project.units, terms: project.terms, list }
 }
 
 /// An identity for a new hat.

@@ -1,18 +1,15 @@
-//! What there is to make: the rounds as bars, the yarn to buy, the written pattern.
+//! What there is to make: the rounds as bars, the written pattern.
 
 use crate::ask::letter;
 use crate::bench::{Bench, Shown, figure_units};
 use crate::choice::{Choice, choice};
 use crate::dom;
 use crate::erase::{flag, memo, part_if, words};
-use crate::field::number;
 use crate::html::Html;
 use crate::made_rows::{self, Line, Part};
 use crate::see::stale;
 use hatwright_pattern::written::{self, About, Sheet};
-use hatwright_pattern::{figures, say};
 use hatwright_project::{ColourName, Project, Terms, Units};
-use hatwright_sizing::{Quantity, YarnLength};
 use leptos::prelude::*;
 
 /// The version that every pattern carries.
@@ -21,9 +18,15 @@ pub const VERSION: &str = env!("CARGO_PKG_VERSION");
 /// The pattern of the hat that is shown, laid out.
 pub fn sheet(bench: Bench) -> Memo<Sheet> {
     // Names are the document's own business: they change without a new plan.
-    let named = memo(move || bench.project.with(|p| (p.name.clone(), yarn_names(&p.colours), p.terms, p.units)));
+    let named = memo(move || {
+        bench.project.with(|p| {
+            let yarns: Vec<String> = p.colours.iter().map(|c| c.yarn.clone()).collect();
+            (p.name.clone(), yarn_names(&p.colours), yarns, p.terms, p.units)
+        })
+    });
     memo(move || {
-        named.with(|(name, colours, terms, units)| {
+        named.with(|(name, colours, yarns, terms, units)| {
+            let yarns: Vec<&str> = yarns.iter().map(String::as_str).collect();
             let mut names: Vec<&str> = colours.iter().map(String::as_str).collect();
             bench.shown.with(|s| {
                 // While a refused hat has fewer colours than the last good one, the missing names stay empty.
@@ -31,6 +34,7 @@ pub fn sheet(bench: Bench) -> Memo<Sheet> {
                 let about = About {
                     title: if name.trim().is_empty() { "A hat" } else { name },
                     colour_names: &names,
+                    yarn_names: &yarns,
                     terms: written_terms(*terms),
                     units: figure_units(*units),
                     version: VERSION,
@@ -42,7 +46,7 @@ pub fn sheet(bench: Bench) -> Memo<Sheet> {
 }
 
 /// What the pattern calls the yarns: two of one name, or without one, are told apart by their letters.
-fn yarn_names(colours: &[ColourName]) -> Vec<String> {
+pub fn yarn_names(colours: &[ColourName]) -> Vec<String> {
     let twin = |i: usize| colours.iter().enumerate().any(|(j, c)| j != i && c.name.trim() == colours[i].name.trim());
     let name = |(i, c): (usize, &ColourName)| match c.name.trim() {
         "" => ["colour ", &letter(i).to_string()].concat(),
@@ -60,7 +64,8 @@ pub fn written_terms(terms: Terms) -> written::Terms {
     }
 }
 
-fn hexes(project: &Project) -> Vec<String> {
+/// The colours of a document as the screen shows them.
+pub fn hexes(project: &Project) -> Vec<String> {
     project.colours.iter().map(|c| c.hex.to_string()).collect()
 }
 
@@ -191,63 +196,6 @@ fn side_by_side(html: &mut Html, line: &Line, hexes: &[String]) {
 
 fn permille(html: &mut Html, share: u32) -> &mut Html {
     html.number(share / 10).raw(".").number(share % 10).raw("%")
-}
-
-/// Yarn by colour: metres, their range, whole balls.
-pub fn yarn(bench: Bench) -> AnyView {
-    let rows = memo(move || {
-        let units = bench.figure_units();
-        let names = bench.project.with(|p| p.colours.clone());
-        bench.shown.with(|s| needs(s, &names, units))
-    });
-    view! {
-        <section class="yarns card" aria-labelledby="yarn-title" id="yarn" tabindex="-1" class:stale=flag(move || stale(bench))>
-            <h2 id="yarn-title">"Yarn"</h2>
-            <table>
-                <thead>
-                    <tr>
-                        <th scope="col">"Colour"</th>
-                        <th scope="col">"About"</th>
-                        <th scope="col">"9 times in 10"</th>
-                        <th scope="col">"Buy"</th>
-                    </tr>
-                </thead>
-                <tbody id="yarn-rows" inner_html=words(move || rows.get())></tbody>
-            </table>
-            <p class="note">
-                "Estimated from the gauge: every stitch of every part, pom-pom, closing strand and ends; right to a quarter either way, for \
-                 all colours at once. Buy balls of one dye lot. "
-                {words(move || {
-                    let units = bench.figure_units();
-                    let told = bench.shown.with(|s| say::doubt_sentences(&s.hat, units));
-                    if told.len() > 2 { told[1].clone() } else { String::new() }
-                })}
-            </p>
-            {number(bench, Quantity::Margin, 0, "% over")}
-        </section>
-    }
-    .into_any()
-}
-
-fn needs(shown: &Shown, colours: &[ColourName], units: figures::Units) -> String {
-    let mut html = Html::new();
-    // A colour that is in no stripe takes no yarn.
-    for need in shown.hat.yarn.iter().filter(|need| need.balls > 0) {
-        let i = usize::from(need.colour.0);
-        html.raw("<tr><th scope=\"row\">");
-        if let Some(colour) = colours.get(i) {
-            html.chip(&colour.hex.to_string()).text(&letter(i).to_string()).raw(" · ").text(&colour.name);
-        }
-        let ball = shown.spec.balls.get(i).map_or(0.0, |b| b.yarn.value());
-        html.raw("</th><td class=\"length\">").text(&figures::yarn(need.length, units)).raw("</td><td class=\"range\">");
-        html.text(&figures::yarn_bare(need.low, units))
-            .raw("–")
-            .text(&figures::yarn(need.high, units))
-            .raw("</td><td class=\"balls\">");
-        html.number(need.balls).raw(if need.balls == 1 { " ball of " } else { " balls of " });
-        html.text(&figures::yarn(YarnLength::from_metres(ball), units)).raw("</td></tr>");
-    }
-    html.done()
 }
 
 const TERMS: Choice = Choice {

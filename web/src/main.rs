@@ -21,6 +21,8 @@ mod pick;
 mod see;
 mod share;
 mod shelf;
+mod shop;
+mod yarn;
 
 fn main() {
     crash::install();

@@ -94,7 +94,7 @@ pub fn last_good(bench: Bench) -> AnyView {
         if let Some(field) = link.and_then(|href| crate::dom::element(href.trim_start_matches('#'))) {
             event.prevent_default();
             // What is folded away cannot be gone to.
-            if let Ok(Some(folded)) = field.closest("details:not([open])") {
+            while let Ok(Some(folded)) = field.closest("details:not([open])") {
                 let _ = folded.set_attribute("open", "");
             }
             let _ = field.focus();

@@ -1,15 +1,18 @@
 //! Writes pictures of a rowing club's winter caps, as SVG files, into the folder named on the command line: every style, and odd ones.
 
 use hatwright_pattern::figures::Units;
-use hatwright_pattern::picture::{HatLabels, hat_picture, hat_silhouette, round_chart, round_wheel, style_icon, to_svg};
+use hatwright_pattern::picture::{
+    HatLabels, hat_picture, hat_silhouette, round_chart, round_wheel, style_icon, to_svg, yarn_picture,
+};
 use hatwright_sizing::{
-    BandKind, BandSpec, Begun, Closing, Colour, Count, Coverage, Fabric, HatSpec, Head, Layout, Length, PomPom, Ratio,
-    RoundStripe, Rounds, RowStripe, Rows, Shape, SideTop, Stitches, Style, Swatch, plan,
+    BandKind, BandSpec, Begun, Closing, Colour, Count, Coverage, Fabric, HatSpec, Head, Layout, Length, Ratio, RoundStripe,
+    Rounds, RowStripe, Rows, Shape, SideTop, Stitches, Style, Swatch, Topper, TopperKind, plan,
 };
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-/// Indigo, weld, madder, walnut, undyed, moss.
+const NAMES: [&str; 6] = ["Indigo", "Weld", "Madder", "Walnut", "Undyed", "Moss"];
+/// Their values on a screen.
 const YARN: [&str; 6] = ["#34516f", "#c79a2b", "#a4402f", "#6b4a2f", "#e3d6bd", "#5c6b45"];
 
 fn main() -> ExitCode {
@@ -35,6 +38,7 @@ fn write_all(folder: &Path) -> Result<(), String> {
         write(format!("{name}-rounds.svg"), to_svg(&round_chart(&hat), &YARN))?;
         write(format!("{name}-wheel.svg"), to_svg(&round_wheel(&hat), &YARN))?;
         write(format!("{name}-small.svg"), to_svg(&hat_silhouette(&hat), &YARN))?;
+        write(format!("{name}-yarn.svg"), to_svg(&yarn_picture(&hat, &NAMES, Units::Centimetres), &YARN))?;
     }
     for style in Style::ALL {
         write(format!("icon-{style:?}.svg").to_lowercase(), to_svg(&style_icon(style), &[]))?;
@@ -59,8 +63,12 @@ fn gauge(stitches: i32, rounds: i32) -> Swatch {
     }
 }
 
-fn pom(cm: f64, colour: u8) -> PomPom {
-    PomPom { diameter: Length::from_cm(cm), colour: Some(Colour(colour)) }
+fn pom(cm: f64, colour: u8) -> Topper {
+    Topper::usual(TopperKind::PomPom).sized(Length::from_cm(cm)).coloured(Colour(colour))
+}
+
+fn tassel(cm: f64, colour: Option<Colour>) -> Topper {
+    Topper { colour, ..Topper::usual(TopperKind::Tassel).sized(Length::from_cm(cm)) }
 }
 
 /// A cap with six colours to choose from.
@@ -91,6 +99,8 @@ fn caps() -> Vec<(&'static str, HatSpec)> {
 fn fitted() -> Vec<(&'static str, HatSpec)> {
     vec![
         ("junior", cap()),
+        ("junior-tassel", HatSpec { topper: Some(tassel(10.0, None)), ..cap() }),
+        ("junior-tassel-long", HatSpec { topper: Some(tassel(30.0, Some(Colour(2)))), ..cap() }),
         ("junior-down", HatSpec { begun: Begun::Crown, ..cap() }),
         (
             "newborn",
@@ -99,7 +109,7 @@ fn fitted() -> Vec<(&'static str, HatSpec)> {
                 swatch: gauge(20, 23),
                 band: band(8, 0.0, rows(&[(4, 2)])),
                 body_stripes: rounds(&[(5, 1), (4, 3)]),
-                pom_pom: None,
+                topper: None,
                 ..cap()
             },
         ),
@@ -111,7 +121,7 @@ fn fitted() -> Vec<(&'static str, HatSpec)> {
                 band: band(5, 0.0, rows(&[(2, 2)])),
                 body_stripes: rounds(&[(2, 4), (4, 1)]),
                 layout: Layout::Wedges(8),
-                pom_pom: None,
+                topper: None,
                 ..cap()
             },
         ),
@@ -123,7 +133,7 @@ fn fitted() -> Vec<(&'static str, HatSpec)> {
                 band: band(34, 6.0, rows(&[(3, 4), (4, 2)])),
                 body_stripes: rounds(&[(3, 9), (1, 1), (4, 2), (1, 1)]),
                 layout: Layout::Wedges(6),
-                pom_pom: Some(pom(9.0, 4)),
+                topper: Some(pom(9.0, 4)),
                 ..cap()
             },
         ),
@@ -134,7 +144,7 @@ fn fitted() -> Vec<(&'static str, HatSpec)> {
                 band: band(12, 5.0, rows(&[(5, 2)])),
                 body_stripes: rounds(&[(5, 1)]),
                 closing: Closing::Gathered(Stitches::new(400)),
-                pom_pom: Some(pom(8.0, 4)),
+                topper: Some(pom(8.0, 4)),
                 ..cap()
             },
         ),
@@ -146,7 +156,7 @@ fn fitted() -> Vec<(&'static str, HatSpec)> {
                 swatch: gauge(13, 7),
                 band: around(Fabric::PostRib, 6, 0.0, rows(&[(5, 1)])),
                 body_stripes: rounds(&[(5, 3), (4, 1)]),
-                pom_pom: None,
+                topper: None,
                 ..cap()
             },
         ),
@@ -161,14 +171,14 @@ fn fitted() -> Vec<(&'static str, HatSpec)> {
                 ..cap()
             },
         ),
-        ("plain-rounds", HatSpec { band: around(Fabric::Single, 8, 0.0, rows(&[(0, 1), (4, 1)])), pom_pom: None, ..cap() }),
-        ("no-band", HatSpec { band: BandSpec { kind: BandKind::None, ..cap().band }, pom_pom: None, ..cap() }),
+        ("plain-rounds", HatSpec { band: around(Fabric::Single, 8, 0.0, rows(&[(0, 1), (4, 1)])), topper: None, ..cap() }),
+        ("no-band", HatSpec { band: BandSpec { kind: BandKind::None, ..cap().band }, topper: None, ..cap() }),
         ("huge-fold", HatSpec { head: head(56.0), band: band(30, 20.0, rows(&[(0, 2), (1, 2)])), ..cap() }),
     ]
 }
 
 fn loose() -> Vec<(&'static str, HatSpec)> {
-    let slouch = HatSpec { style: Style::Slouch, pom_pom: None, ..cap() };
+    let slouch = HatSpec { style: Style::Slouch, topper: None, ..cap() };
     let stocking = HatSpec { style: Style::Stocking, ..cap() };
     let tam = HatSpec { style: Style::Tam, band: band(4, 0.0, rows(&[(0, 2), (1, 2)])), ..cap() };
     let long = |cm: f64| Shape { tail: Length::from_cm(cm), ..Shape::default() };
@@ -187,6 +197,7 @@ fn loose() -> Vec<(&'static str, HatSpec)> {
             },
         ),
         ("stocking", stocking.clone()),
+        ("stocking-tassel", HatSpec { topper: Some(tassel(10.0, Some(Colour(1)))), ..stocking.clone() }),
         ("stocking-down", HatSpec { begun: Begun::Crown, ..stocking.clone() }),
         ("stocking-short", HatSpec { shape: long(8.0), ..stocking.clone() }),
         ("stocking-1m", HatSpec { shape: long(100.0), ..stocking.clone() }),
@@ -198,11 +209,12 @@ fn loose() -> Vec<(&'static str, HatSpec)> {
                 swatch: gauge(24, 28),
                 band: band(8, 0.0, rows(&[(2, 2)])),
                 body_stripes: rounds(&[(2, 4), (4, 4)]),
-                pom_pom: Some(pom(3.0, 4)),
+                topper: Some(pom(3.0, 4)),
                 ..stocking
             },
         ),
         ("tam", tam.clone()),
+        ("tam-tassel", HatSpec { topper: Some(tassel(12.0, Some(Colour(1)))), ..tam.clone() }),
         ("tam-down", HatSpec { begun: Begun::Crown, ..tam.clone() }),
         (
             "tam-grown",
@@ -213,7 +225,7 @@ fn loose() -> Vec<(&'static str, HatSpec)> {
                 layout: Layout::Wedges(6),
                 band: around(Fabric::PostRib, 4, 0.0, rows(&[(2, 1)])),
                 body_stripes: rounds(&[(2, 1)]),
-                pom_pom: Some(pom(4.0, 2)),
+                topper: Some(pom(4.0, 2)),
                 ..tam
             },
         ),
@@ -221,9 +233,9 @@ fn loose() -> Vec<(&'static str, HatSpec)> {
 }
 
 fn sided() -> Vec<(&'static str, HatSpec)> {
-    let warmer = HatSpec { style: Style::EarWarmer, pom_pom: None, ..cap() };
+    let warmer = HatSpec { style: Style::EarWarmer, topper: None, ..cap() };
     let flaps = HatSpec { style: Style::EarFlap, band: band(3, 0.0, rows(&[(0, 2), (1, 2)])), ..cap() };
-    let brim = HatSpec { style: Style::Brimmed, pom_pom: None, ..cap() };
+    let brim = HatSpec { style: Style::Brimmed, topper: None, ..cap() };
     let side = HatSpec { style: Style::Sideways, fabric: Fabric::SingleBack, body_stripes: rounds(&[(0, 2), (1, 2)]), ..cap() };
     vec![
         ("warmer", warmer.clone()),
@@ -262,7 +274,7 @@ fn sided() -> Vec<(&'static str, HatSpec)> {
                 shape: Shape { side_top: SideTop::ShortRows, ..Shape::default() },
                 body_stripes: rounds(&[(2, 4), (4, 2)]),
                 band: band(10, 0.0, rows(&[(0, 2)])),
-                pom_pom: None,
+                topper: None,
                 ..side
             },
         ),

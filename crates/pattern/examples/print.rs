@@ -56,8 +56,14 @@ fn main() {
         }
     }
     let terms = if says("uk") { Terms::Uk } else { Terms::Us };
-    let about =
-        About { title: "Rowing club cap", colour_names: &["indigo", "weld"], terms, units: Units::Centimetres, version: "0.1.0" };
+    let about = About {
+        title: "Rowing club cap",
+        colour_names: &["indigo", "weld"],
+        yarn_names: &["Boathouse wool"],
+        terms,
+        units: Units::Centimetres,
+        version: "0.1.0",
+    };
     match plan(&spec) {
         Ok(hat) => println!("{}", print(&hat, &spec, &about)),
         Err(refusal) => println!("{}", hatwright_pattern::say::refusal(&refusal, Units::Centimetres)),

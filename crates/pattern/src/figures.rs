@@ -5,27 +5,31 @@
 
 mod ages;
 mod days;
+mod measures;
+mod money;
 mod read;
 
 pub use ages::{age, age_range, age_span};
 pub use days::{date, day};
+pub use measures::{ball, mass, weight_and_length};
+pub use money::money;
 pub use read::{Misread, parse, parse_for};
 
-use hatwright_sizing::{Length, Ratio, Unit, YarnLength};
+use hatwright_sizing::{Length, Money, Ratio, Unit, YarnLength};
 use read::unit_scale;
 use serde::{Deserialize, Serialize};
 
-/// The units of length that a person reads and types.
+/// The units of length and weight that a person reads and types.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Units {
-    /// Centimetres, and metres of yarn.
+    /// Centimetres, metres of yarn, and grams.
     #[default]
     Centimetres,
-    /// Inches, and yards of yarn.
+    /// Inches, yards of yarn, and ounces.
     Inches,
 }
 
-/// The shortest text that reads back as the same ticks, to at most 2 decimals (4 for a factor).
+/// The shortest text that reads back as the same ticks, to at most 2 decimals (4 for a factor); money always has 2.
 ///
 /// ```
 /// use hatwright_pattern::figures::{Units::*, show};
@@ -35,6 +39,9 @@ pub enum Units {
 /// assert_eq!(show(550, Unit::Hook, Inches), "5.5");
 /// ```
 pub fn show(ticks: i32, unit: Unit, units: Units) -> String {
+    if unit == Unit::Money {
+        return money(Money::from_ticks(ticks.into()));
+    }
     let Some(scale) = unit_scale(unit, units, "") else { return String::new() };
     let size = u64::from(ticks.unsigned_abs());
     let most = match unit {
@@ -70,7 +77,9 @@ pub const fn unit_label(unit: Unit, units: Units) -> &'static str {
         (Unit::Percent, _) => "%",
         (Unit::Factor, _) => "×",
         (Unit::Hook, _) => "mm",
-        (Unit::Count | Unit::Whole | Unit::Price, _) => "",
+        (Unit::Mass, Units::Centimetres) => "g",
+        (Unit::Mass, Units::Inches) => "oz",
+        (Unit::Count | Unit::Whole | Unit::Price | Unit::Money, _) => "",
     }
 }
 
@@ -149,6 +158,25 @@ pub fn yarn(y: YarnLength, units: Units) -> String {
     with_unit(yarn_bare(y, units), unit_label(Unit::Yarn, units))
 }
 
+/// The same, in tenths below 10: `0.3 m`, so that small parts have a length at all.
+///
+/// ```
+/// use hatwright_pattern::figures::{Units::*, yarn_fine};
+/// use hatwright_sizing::YarnLength;
+/// let of = |metres| yarn_fine(YarnLength::from_metres(metres), Centimetres);
+/// assert_eq!((&*of(0.34), &*of(9.94), &*of(9.96)), ("0.3 m", "9.9 m", "10 m"));
+/// ```
+pub fn yarn_fine(y: YarnLength, units: Units) -> String {
+    let (above, below) = if units == Units::Inches { (10, 9144) } else { (1, 1000) };
+    let size = i64::try_from(y.millimetres().unsigned_abs().min(u64::from(u32::MAX))).unwrap_or(0);
+    // What would read 10.0 is told in whole ones.
+    if size * above * 20 < below * 199 {
+        with_unit(tenths(size * above, below as u64), unit_label(Unit::Yarn, units))
+    } else {
+        yarn(y, units)
+    }
+}
+
 /// A length of yarn in whole metres or yards, without its unit.
 pub fn yarn_bare(y: YarnLength, units: Units) -> String {
     let (above, below) = if units == Units::Inches { (10, 9144) } else { (1, 1000) };
@@ -218,8 +246,18 @@ mod tests {
     use proptest::prelude::*;
 
     const BOTH: [Units; 2] = [Units::Centimetres, Units::Inches];
-    const ALL: [Unit; 8] =
-        [Unit::Length, Unit::Yarn, Unit::Count, Unit::Whole, Unit::Percent, Unit::Factor, Unit::Price, Unit::Hook];
+    const ALL: [Unit; 10] = [
+        Unit::Length,
+        Unit::Yarn,
+        Unit::Count,
+        Unit::Whole,
+        Unit::Percent,
+        Unit::Factor,
+        Unit::Price,
+        Unit::Hook,
+        Unit::Mass,
+        Unit::Money,
+    ];
 
     #[test]
     fn limits_are_rounded_to_the_safe_side() {
@@ -248,7 +286,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn typed_hundredths_come_back(hundredths in 0..200_000_u32, unit in 0..8_usize) {
+        fn typed_hundredths_come_back(hundredths in 0..200_000_u32, unit in 0..10_usize) {
             let unit = ALL[unit];
             let typed = decimal(hundredths.into(), 2);
             for units in BOTH {
@@ -266,11 +304,16 @@ mod tests {
         }
 
         #[test]
-        fn everything_shown_is_within_half_a_hundredth(ticks in 0..i32::MAX, unit in 0..8_usize) {
+        fn everything_shown_is_within_half_a_hundredth(ticks in 0..i32::MAX, unit in 0..10_usize) {
             let unit = ALL[unit];
             for units in BOTH {
                 let Ok(back) = parse(&show(ticks, unit, units), unit, units) else { continue };
-                let coarse = if unit == Unit::Length { 13 } else { 6 };
+                let coarse = match unit {
+                    Unit::Length => 13,
+                    // Half a hundredth of an ounce is 14.2 ticks.
+                    Unit::Mass => 15,
+                    _ => 6,
+                };
                 prop_assert!((i64::from(back) - i64::from(ticks)).abs() <= coarse, "{} {}", back, ticks);
             }
         }

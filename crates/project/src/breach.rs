@@ -51,8 +51,9 @@ fn unit(row: &Row) -> &'static str {
         Unit::Length => " cm",
         Unit::Hook => " mm",
         Unit::Yarn => " m",
+        Unit::Mass => " g",
         Unit::Percent => " %",
-        Unit::Count | Unit::Whole | Unit::Factor | Unit::Price => "",
+        Unit::Count | Unit::Whole | Unit::Factor | Unit::Price | Unit::Money => "",
     }
 }
 
@@ -63,7 +64,7 @@ impl fmt::Display for Plain<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let scale: u32 = match self.0.unit {
             Unit::Length | Unit::Price => 1000,
-            Unit::Yarn | Unit::Count | Unit::Percent | Unit::Hook => 100,
+            Unit::Yarn | Unit::Mass | Unit::Money | Unit::Count | Unit::Percent | Unit::Hook => 100,
             Unit::Whole => 1,
             Unit::Factor => 10_000,
         };

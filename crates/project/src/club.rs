@@ -4,8 +4,8 @@ mod styles;
 
 use crate::{ColourName, Project, ProjectId, Rgb, Terms, Units};
 use hatwright_sizing::{
-    Age, Ball, BandSpec, BandSwatch, Build, Closing, Colour, Count, Coverage, HatSpec, Head, Layout, Length, PomPom, Ratio,
-    RoundStripe, Rounds, RowStripe, Rows, Sex, Stitches, Stretch, Swatch, YarnWeight,
+    Age, Ball, BandSpec, BandSwatch, Build, Closing, Colour, Count, Coverage, HatSpec, Head, Layout, Length, Mass, Ratio,
+    RoundStripe, Rounds, RowStripe, Rows, Sex, Stitches, Stretch, Swatch, Topper, TopperKind, YarnWeight,
 };
 
 /// Natural dyes with the colours that they give wool, as a screen shows them: names for new colours.
@@ -37,12 +37,11 @@ pub fn example(id: ProjectId) -> Project {
         body_stripes: rounds(&[(0, 6), (1, 2)]),
         layout: Layout::Spread,
         closing: Closing::Drawn,
-        pom_pom: Some(PomPom { diameter: Length::from_ticks(6_000), colour: None }),
-        balls: balls(2, 80),
-        margin: percent(25),
+        topper: Some(Topper::usual(TopperKind::PomPom).sized(Length::from_ticks(6_000))),
+        balls: balls(2, 80, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, junior cap", Units::Centimetres, Terms::Us, &[INDIGO, WELD], spec)
+    cap(id, "Rowing club, junior cap", Units::Centimetres, Terms::Us, &[INDIGO, WELD], WOOL, spec)
 }
 
 /// How many [`samples`] there are.
@@ -78,12 +77,11 @@ fn crew_cap(id: ProjectId) -> Project {
         body_stripes: rounds(&[(0, 8), (1, 2), (2, 2)]),
         layout: Layout::Wedges(8),
         closing: Closing::Drawn,
-        pom_pom: Some(PomPom { diameter: Length::from_ticks(7_000), colour: Some(Colour(1)) }),
-        balls: balls(3, 120),
-        margin: percent(20),
+        topper: Some(Topper::usual(TopperKind::PomPom).sized(Length::from_ticks(7_000)).coloured(Colour(1))),
+        balls: balls(3, 120, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, crew cap", Units::Centimetres, Terms::Uk, &[MADDER, UNDYED, WALNUT], spec)
+    cap(id, "Rowing club, crew cap", Units::Centimetres, Terms::Uk, &[MADDER, UNDYED, WALNUT], "Slipway worsted", spec)
 }
 
 fn baby_cap(id: ProjectId) -> Project {
@@ -97,12 +95,11 @@ fn baby_cap(id: ProjectId) -> Project {
         body_stripes: rounds(&[(0, 4), (1, 2)]),
         layout: Layout::Spread,
         closing: Closing::Drawn,
-        pom_pom: None,
-        balls: balls(2, 210),
-        margin: percent(25),
+        topper: None,
+        balls: balls(2, 210, 50, 1),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, baby cap", Units::Centimetres, Terms::Us, &[UNDYED, WELD], spec)
+    cap(id, "Rowing club, baby cap", Units::Centimetres, Terms::Us, &[UNDYED, WELD], "Reed fine", spec)
 }
 
 fn coach_cap(id: ProjectId) -> Project {
@@ -118,12 +115,11 @@ fn coach_cap(id: ProjectId) -> Project {
         body_stripes: rounds(&[(0, 1)]),
         layout: Layout::Spread,
         closing: Closing::Gathered(Stitches::new(56)),
-        pom_pom: Some(PomPom { diameter: Length::from_ticks(6_985), colour: None }),
-        balls: balls(2, 100),
-        margin: percent(25),
+        topper: Some(Topper::usual(TopperKind::PomPom).sized(Length::from_ticks(6_985))),
+        balls: balls(2, 100, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, coach's cap", Units::Inches, Terms::Us, &[WALNUT, WELD], spec)
+    cap(id, "Rowing club, coach's cap", Units::Inches, Terms::Us, &[WALNUT, WELD], "Stake-boat tweed", spec)
 }
 
 /// Super fine, the yarn of baby clothes.
@@ -132,8 +128,12 @@ const FINE: YarnWeight = match YarnWeight::new(1) {
     Err(_) => panic!("a yarn weight is 0 to 7"),
 };
 
-fn cap(id: ProjectId, name: &str, units: Units, terms: Terms, dyes: &[usize], spec: HatSpec) -> Project {
-    let colours = dyes.iter().map(|&dye| ColourName { name: DYES[dye].0.to_owned(), hex: DYES[dye].1 }).collect();
+/// What the example's wool is called. All the club's yarns are invented.
+const WOOL: &str = "Boathouse wool";
+
+fn cap(id: ProjectId, name: &str, units: Units, terms: Terms, dyes: &[usize], yarn: &str, spec: HatSpec) -> Project {
+    let colour = |&dye: &usize| ColourName::new(DYES[dye].0.to_owned(), DYES[dye].1).of_yarn(yarn);
+    let colours = dyes.iter().map(colour).collect();
     Project { id, revision: 0, name: name.to_owned(), units, terms, colours, notes: String::new(), spec, changed_ms: 0 }
 }
 
@@ -154,8 +154,10 @@ fn rounds(stripes: &[(u8, u32)]) -> Vec<RoundStripe> {
     stripes.iter().map(|&(colour, rounds)| RoundStripe { colour: Colour(colour), rounds: Rounds::new(rounds) }).collect()
 }
 
-fn balls(colours: usize, metres: i32) -> Vec<Ball> {
-    vec![Ball { yarn: Count::whole(metres) }; colours]
+/// Balls of one yarn: so many metres of so many grams, of a yarn-weight number.
+fn balls(colours: usize, metres: i32, grams: i32, weight: u8) -> Vec<Ball> {
+    let grams = Some(Mass::from_ticks(grams * 100));
+    vec![Ball { grams, weight: YarnWeight::new(weight).ok(), ..Ball::of(Count::whole(metres)) }; colours]
 }
 
 const fn percent(share: i32) -> Ratio {

@@ -1,6 +1,6 @@
 //! A hat as it is kept.
 
-use crate::text::{COLOUR, NAME, NOTES};
+use crate::text::{COLOUR, LOT, NAME, NOTES, YARN};
 use crate::{ProjectId, Rgb};
 use hatwright_sizing::{Breach, HatSpec};
 use serde::{Deserialize, Serialize};
@@ -52,10 +52,27 @@ pub enum Terms {
 /// A colour of a hat.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ColourName {
-    /// What its yarn is called, by the rule [`COLOUR`].
+    /// What the colour is called, by the rule [`COLOUR`].
     pub name: String,
     /// How the screen shows it.
     pub hex: Rgb,
+    /// What its yarn is called, by the rule [`YARN`]; empty where nobody named it.
+    pub yarn: String,
+    /// The dye lot, by the rule [`LOT`]; empty where it is not known.
+    pub lot: String,
+}
+
+impl ColourName {
+    /// A colour of a yarn that nobody has named yet.
+    pub const fn new(name: String, hex: Rgb) -> Self {
+        Self { name, hex, yarn: String::new(), lot: String::new() }
+    }
+
+    /// The same of a yarn.
+    #[must_use]
+    pub fn of_yarn(self, yarn: &str) -> Self {
+        Self { yarn: yarn.to_owned(), ..self }
+    }
 }
 
 impl Project {
@@ -69,6 +86,8 @@ impl Project {
         self.notes = NOTES.tidy(&self.notes);
         for colour in &mut self.colours {
             colour.name = COLOUR.tidy(&colour.name);
+            colour.yarn = YARN.tidy(&colour.yarn);
+            colour.lot = LOT.tidy(&colour.lot);
         }
         self
     }

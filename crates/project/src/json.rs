@@ -1,7 +1,7 @@
 //! The document as text: what storage and files hold.
 //!
 //! ```json
-//! {"hatwright":"hat","schema":2,"check":"9f60a12b","project":{"colours":[…],"id":"…",…}}
+//! {"hatwright":"hat","schema":3,"check":"9f60a12b","project":{"colours":[…],"id":"…",…}}
 //! ```
 //!
 //! `check` is the CRC-32 of `project` written without spaces and with its keys in order, so that a file stays whole when it is

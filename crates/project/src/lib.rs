@@ -9,10 +9,12 @@ mod club;
 mod document;
 mod id;
 mod json;
+mod known;
 mod rgb;
 mod versions;
 
 pub mod link;
+pub mod shopping;
 pub mod storage;
 #[cfg(any(test, feature = "strategies"))]
 pub mod strategies;
@@ -25,6 +27,8 @@ pub use club::{DYES, SAMPLES, example, samples};
 pub use document::{ColourName, Project, Terms, Units};
 pub use id::{BadId, ProjectId};
 pub use json::{Unreadable, open, to_json};
+pub use known::{KnownUse, known_uses};
 pub use link::{BadLink, Linked, from_link, to_link};
 pub use rgb::{BadRgb, Rgb};
+pub use shopping::{Copies, ListLine, ShoppingList, shopping_list, shopping_list_of};
 pub use storage::{Listing, Settings, Shelf, ShelfError, Store, StoreError, Summary};

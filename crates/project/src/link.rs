@@ -2,24 +2,25 @@
 //!
 //! A version digit, then in base64url (RFC 4648 §5, no padding) the hat in postcard, then the CRC-32 of the digit and the hat,
 //! low byte first. Digit, base64url and checksum are the same in all versions to come, so that a link from a newer version is
-//! told from a damaged one. What a version holds is fixed by the links in `samples`. When a struct below `v2`'s changes, its old
-//! shape moves in there, private, as version 2's, with a function to the new one; version 3 gets digit 3 and an arm in
+//! told from a damaged one. What a version holds is fixed by the links in `samples`. When a struct below `v3`'s changes, its old
+//! shape moves in there, private, as version 3's, with a function to the new one; version 4 gets digit 4 and an arm in
 //! [`from_link`].
 
 mod v1;
 mod v2;
+mod v3;
 
 use crate::checksum::checksum;
 use crate::document::check;
-use crate::text::{COLOUR, NAME};
+use crate::text::{COLOUR, LOT, NAME, YARN};
 use crate::{ColourName, Project, ProjectId, Rgb, SayBreach, Terms, Units};
 use core::fmt;
 use data_encoding::BASE64URL_NOPAD;
 use hatwright_sizing::{Breach, HatSpec};
 use serde::de::DeserializeOwned;
 
-const VERSION: u8 = b'2';
-/// The longest fragment that is looked at. The longest hat makes a link of under 3000 characters.
+const VERSION: u8 = b'3';
+/// The longest fragment that is looked at. The longest hat makes a link of under 6000 characters.
 pub const LONGEST_LINK: usize = 8192;
 
 /// A hat that came by link: a [`Project`] but for what stays with its owner.
@@ -48,17 +49,18 @@ impl Linked {
 }
 
 /// The link of a hat, without the `#`. Notes, identity, revision and time are left out, and so are the rounds of a hat in progress;
-/// days of birth and wearing become the girth that they give.
+/// days of birth and wearing become the girth that they give. The yarn's names, lots and balls go with the hat: it is the way to the
+/// phone in the shop.
 ///
 /// ```
 /// use hatwright_project::{ProjectId, example, from_link, to_link};
 /// let hat = example(ProjectId::from_bits(1));
 /// let link = to_link(&hat);
-/// assert!(link.len() <= 170);
+/// assert!(link.len() <= 200);
 /// assert_eq!(from_link(&link).unwrap().spec, hat.spec);
 /// ```
 pub fn to_link(project: &Project) -> String {
-    let mut bytes = postcard::to_allocvec(&v2::Link::of(project)).unwrap_or_default();
+    let mut bytes = postcard::to_allocvec(&v3::Link::of(project)).unwrap_or_default();
     bytes.extend(checksum(&[&[VERSION], &bytes]).to_le_bytes());
     let mut text = String::from(char::from(VERSION));
     BASE64URL_NOPAD.encode_append(&bytes, &mut text);
@@ -85,7 +87,8 @@ pub fn from_link(fragment: &str) -> Result<Linked, BadLink> {
     }
     match version {
         b'1' => checked(parse::<v1::Link>(hat)?.migrate()),
-        VERSION => checked(parse::<v2::Link>(hat)?.migrate().ok_or(BadLink::Damaged)?),
+        b'2' => checked(parse::<v2::Link>(hat)?.migrate().ok_or(BadLink::Damaged)?),
+        VERSION => checked(parse::<v3::Link>(hat)?.migrate().ok_or(BadLink::Damaged)?),
         _ => Err(BadLink::Newer),
     }
 }
@@ -99,7 +102,8 @@ fn parse<T: DeserializeOwned>(hat: &[u8]) -> Result<T, BadLink> {
 }
 
 fn checked(linked: Linked) -> Result<Linked, BadLink> {
-    if !NAME.holds(&linked.name) || !linked.colours.iter().all(|colour| COLOUR.holds(&colour.name)) {
+    let named = |c: &ColourName| COLOUR.holds(&c.name) && YARN.holds(&c.yarn) && LOT.holds(&c.lot);
+    if !NAME.holds(&linked.name) || !linked.colours.iter().all(named) {
         return Err(BadLink::Damaged);
     }
     check(&linked.spec, linked.colours.len()).map_err(BadLink::OutOfRange)?;
@@ -107,7 +111,7 @@ fn checked(linked: Linked) -> Result<Linked, BadLink> {
 }
 
 fn named(colours: Vec<(String, [u8; 3])>) -> Vec<ColourName> {
-    colours.into_iter().map(|(name, [r, g, b])| ColourName { name, hex: Rgb::new(r, g, b) }).collect()
+    colours.into_iter().map(|(name, [r, g, b])| ColourName::new(name, Rgb::new(r, g, b))).collect()
 }
 
 /// Why a fragment is not a hat.

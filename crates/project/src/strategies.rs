@@ -2,15 +2,18 @@
 //!
 //! Parts are boxed: as one type of nested tuples they would overflow a test thread's stack.
 
+mod yarn;
+
 use crate::{ColourName, Project, ProjectId, Rgb, Terms, Units};
 use hatwright_sizing::{
-    Age, Ball, BandKind, BandSpec, BandSwatch, Begun, Build, Chosen, Closing, Colour, Count, Coverage, Day, Edge, Fabric,
-    HatSpec, Head, Kept, KeptRounds, Layout, Length, PomPom, Quantity, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape,
-    SideTop, Stitches, Stretch, Style, Swatch, Taste, Way, YarnWeight,
+    Age, BandKind, BandSpec, BandSwatch, Begun, Build, Chosen, Closing, Colour, Count, Coverage, Day, Edge, Fabric, HatSpec,
+    Head, Kept, KeptRounds, Layout, Length, Quantity, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape, SideTop, Stitches,
+    Stretch, Style, Swatch, Taste, Way, YarnWeight,
 };
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
+use yarn::{ball, extra, instead, topper, yarn_use};
 
 /// Any spec that passes its check, to the ends of every range. Most of them have no hat.
 pub fn arb_spec() -> BoxedStrategy<HatSpec> {
@@ -18,17 +21,17 @@ pub fn arb_spec() -> BoxedStrategy<HatSpec> {
         .prop_flat_map(|colours| {
             let body = (head(), lengths(), swatch(), stretch(Quantity::BodyStretch), ratio(Quantity::Ease), coverage());
             let stripes = vec(round_stripe(colours, whole(Quantity::StripeRounds)), 1..=HatSpec::MOST_STRIPES);
-            let top = (layout(), closing(), option::of(pom_pom(colours)));
-            let balls = vec(count(Quantity::BallYarn).prop_map(|yarn| Ball { yarn }), colours);
-            let said =
-                (ratio(Quantity::Margin), option::of((any::<u32>(), any::<u32>())), taste(), option::weighted(0.2, kept()));
+            let top = (layout(), closing(), option::of(topper(colours)));
+            let balls = (vec(ball(), colours), yarn_use(colours), option::of(instead()));
+            let said = (extra(), option::of((any::<u32>(), any::<u32>())), taste(), option::weighted(0.2, kept()));
             (kind(), body, band(colours), stripes, top, balls, said)
         })
         .prop_map(|(kind, body, band, body_stripes, top, balls, said)| {
             let (style, shape, begun, way, fabric) = kind;
             let (head, (over_top, lining, hook, strands), swatch, body_stretch, ease, coverage) = body;
-            let (layout, closing, pom_pom) = top;
-            let (margin, chosen, taste, kept) = said;
+            let (layout, closing, topper) = top;
+            let (extra, chosen, taste, kept) = said;
+            let (balls, yarn_use, instead) = balls;
             let chosen = chosen.map(|(rows, stitches)| Chosen { rows: Rows::new(rows), stitches: Stitches::new(stitches) });
             HatSpec {
                 head,
@@ -49,9 +52,11 @@ pub fn arb_spec() -> BoxedStrategy<HatSpec> {
                 body_stripes,
                 layout,
                 closing,
-                pom_pom,
+                topper,
                 balls,
-                margin,
+                extra,
+                yarn_use,
+                instead,
                 chosen,
                 taste,
                 kept,
@@ -109,8 +114,13 @@ pub fn arb_project() -> BoxedStrategy<Project> {
     let head = (arb_id(), 0..Project::MOST_REVISIONS, any::<u64>(), any::<bool>(), any::<bool>());
     (head, text(80), text(120), arb_spec())
         .prop_flat_map(|((id, revision, changed_ms, inches, uk), name, notes, spec)| {
-            vec((text(40), any::<[u8; 3]>()), spec.balls.len()).prop_map(move |colours| {
-                let colour = |(name, [r, g, b]): (String, [u8; 3])| ColourName { name, hex: Rgb::new(r, g, b) };
+            vec(((text(40), text(60), text(24)), any::<[u8; 3]>()), spec.balls.len()).prop_map(move |colours| {
+                let colour = |((name, yarn, lot), [r, g, b]): ((String, String, String), [u8; 3])| ColourName {
+                    name,
+                    hex: Rgb::new(r, g, b),
+                    yarn,
+                    lot,
+                };
                 let project = Project {
                     id: id.clone(),
                     revision,
@@ -347,8 +357,4 @@ fn layout() -> BoxedStrategy<Layout> {
 
 fn closing() -> BoxedStrategy<Closing> {
     prop_oneof![Just(Closing::Drawn), whole(Quantity::Gather).prop_map(|n| Closing::Gathered(Stitches::new(n)))].boxed()
-}
-
-fn pom_pom(colours: usize) -> BoxedStrategy<PomPom> {
-    (length(Quantity::PomPom), option::of(colour(colours))).prop_map(|(diameter, colour)| PomPom { diameter, colour }).boxed()
 }

@@ -15,6 +15,10 @@ pub struct TextRule {
 pub const NAME: TextRule = TextRule { most: 80, lines: false };
 /// A colour's name: one line of at most 40 characters.
 pub const COLOUR: TextRule = TextRule { most: 40, lines: false };
+/// A yarn's name: one line of at most 60 characters.
+pub const YARN: TextRule = TextRule { most: 60, lines: false };
+/// A dye lot: one line of at most 24 characters.
+pub const LOT: TextRule = TextRule { most: 24, lines: false };
 /// Notes: at most 10 000 characters on any number of lines.
 pub const NOTES: TextRule = TextRule { most: 10_000, lines: true };
 

@@ -102,7 +102,7 @@ mod tests {
 
     fn child(months: i32, build: Build) -> HatSpec {
         let head = Head::ByAge { age: Age::Months(Count::whole(months)), sex: Sex::Unknown, build };
-        let mut spec = HatSpec { head, pom_pom: None, ..HatSpec::default() };
+        let mut spec = HatSpec { head, topper: None, ..HatSpec::default() };
         spec.band.stripes.truncate(1);
         spec
     }

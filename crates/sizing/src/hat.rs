@@ -1,9 +1,9 @@
 //! A planned hat: the planner's whole output. Numbers only; the words are made elsewhere.
 
-use crate::{BandKind, Begun, Change, Colour, Length, Quantity, Ratio, Rounds, Rows, SideTop, Stitches, Style};
+use crate::{BandKind, Begun, Change, Colour, Length, Part, Quantity, Ratio, Rounds, Rows, SideTop, Stitches, Style, TopperKind};
 
 /// The planner's version: a change in any plan that it makes changes this number.
-pub const PLANNER: u32 = 2;
+pub const PLANNER: u32 = 3;
 
 /// A hat that can be made and worn.
 ///
@@ -51,8 +51,10 @@ pub struct Hat {
     pub doubt: Option<crate::Doubt>,
     /// Yarn by colour, in the order of the hat's colours; nothing and no ball of a colour that the hat does not use.
     pub yarn: Vec<YarnNeed>,
-    /// The pom-pom, where there is one.
-    pub pom_pom: Option<PomPomPlan>,
+    /// The same by part and colour, in the order of telling: a colour's need is the exact sum of its parts.
+    pub yarn_parts: Vec<PartYarn>,
+    /// The pom-pom or tassel, where there is one.
+    pub topper: Option<TopperPlan>,
     /// What a maker should be told about this hat.
     pub remarks: Vec<Remark>,
 }
@@ -361,8 +363,27 @@ pub struct YarnNeed {
     pub low: YarnLength,
     /// The high end of the 90 % range.
     pub high: YarnLength,
-    /// Whole balls to buy, with the margin.
+    /// The length with what is bought over it.
+    pub safe: YarnLength,
+    /// Standard deviation of what the balls must hold, for the chance that they are enough.
+    pub deviation: YarnLength,
+    /// Whole balls that hold `safe`, whatever is owned.
     pub balls: u32,
+}
+
+/// Yarn of one colour in one part of a hat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PartYarn {
+    /// The part.
+    pub part: Part,
+    /// The colour.
+    pub colour: Colour,
+    /// Whether it is worked in the band's fabric.
+    pub band: bool,
+    /// Stitches, chains and joins, a decrease as one; 0 for what is cut or wound.
+    pub stitches: u64,
+    /// Its yarn, all strands of it.
+    pub length: YarnLength,
 }
 
 /// A length of yarn in millimetres (a hat's yarn is too long for [`Length`]).
@@ -392,16 +413,26 @@ impl core::iter::Sum for YarnLength {
     }
 }
 
-/// A pom-pom as it is wound.
+/// A pom-pom or a tassel as it is wound.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct PomPomPlan {
-    /// Diameter when trimmed.
-    pub diameter: Length,
-    /// Wraps around a form as wide as the diameter, 1 to 2,000: [`Quantity::PomPomWraps`] for each stitch width of the diameter. More
-    /// than 2,000, of thread on the largest forms, go under no tie (practice, no source). 6 cm in stitches of 0.833 cm take 108.
+pub struct TopperPlan {
+    /// Which.
+    pub kind: TopperKind,
+    /// Diameter of a pom-pom when trimmed, or length of a tassel: the form that it is wound on is as wide.
+    pub size: Length,
+    /// Wraps around the form, 1 to 2,000. A pom-pom takes [`Quantity::PomPomWraps`] for each stitch width of its diameter: 108 for 6 cm
+    /// in stitches of 0.833 cm. A tassel takes [`Quantity::TasselWraps`] ÷ the stitch width in cm, however long: 36. More than 2,000, of
+    /// thread on the largest forms, go under no tie (practice, no source).
     pub wraps: u32,
     /// Its colour; `None` for all that band and body use, in equal parts.
     pub colour: Option<Colour>,
+}
+
+impl TopperPlan {
+    /// The yarn that is wound, without the strand that ties it: wraps × twice the form. 108 wraps on 6 cm are 12.96 m.
+    pub fn wound(&self) -> YarnLength {
+        YarnLength::from_metres(f64::from(self.wraps) * 2.0 * self.size.cm() / 100.0)
+    }
 }
 
 /// What a maker should be told.
@@ -457,7 +488,7 @@ pub enum Remark {
     KeptDropped,
     /// So many wedges do not go into this crown: its decreases or increases are spread.
     WedgesDropped(u32),
-    /// Ties or a long tail, and the wearer is a small child, or may be: strangling.
+    /// Ties, a long tail or a long tassel, and the wearer is a small child, or may be: strangling.
     LongParts,
     /// The gauge is unusual for this yarn weight, or this fabric: a hint, never a refusal.
     UnusualGauge,

@@ -71,6 +71,35 @@ impl Shape {
             ..usual
         }
     }
+
+    /// The measures for another head: those that are the usual ones of the head that was become the usual ones of the other; what was
+    /// chosen otherwise stays.
+    ///
+    /// ```
+    /// use hatwright_sizing::{Length, Shape};
+    /// let (child, grown) = (Length::from_cm(49.8), Length::from_cm(57.0));
+    /// let shape = Shape { brim: Length::from_cm(7.7), ..Shape::default() }.followed(child, grown);
+    /// assert_eq!((shape.tam_across, shape.brim), (Length::from_cm(28.0), Length::from_cm(7.7)));
+    /// ```
+    #[must_use]
+    pub fn followed(mut self, from: Length, to: Length) -> Self {
+        let (mut old, mut new) = (Self::for_head(from), Self::for_head(to));
+        let measures: [fn(&mut Self) -> &mut Length; 7] = [
+            |s| &mut s.slouch_longer,
+            |s| &mut s.tail,
+            |s| &mut s.taper,
+            |s| &mut s.tam_across,
+            |s| &mut s.flap_length,
+            |s| &mut s.flap_tie,
+            |s| &mut s.brim,
+        ];
+        for measure in measures {
+            if *measure(&mut self) == *measure(&mut old) {
+                *measure(&mut self) = *measure(&mut new);
+            }
+        }
+        self
+    }
 }
 
 #[cfg(test)]

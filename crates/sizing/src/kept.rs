@@ -38,8 +38,9 @@ impl Kept {
         (rounds().map(|r| r.after).collect(), rounds().map(|r| r.lead).collect())
     }
 
-    /// Whether these rounds make a hat of this style, begun where it is, with a band and a brim of so many rounds.
-    pub(crate) fn suits(&self, spec: &HatSpec, band: usize, brim: usize) -> bool {
+    /// Whether these rounds make a hat of this style, begun where it is, with a band and a brim of so many rounds, and a slouch's tube of
+    /// so many stitches.
+    pub(crate) fn suits(&self, spec: &HatSpec, band: usize, brim: usize, tube: Stitches) -> bool {
         let (all, leads) = self.every();
         let n = self.stitches.get();
         if spec.style == Style::Sideways || spec.style == Style::EarWarmer {
@@ -62,8 +63,10 @@ impl Kept {
             });
         let ring = spec.begins() == Begun::Band || hat.last().is_some_and(|count| *count <= RING);
         // Another style's rounds may be of the same make, but not these: a slouch widens above its band.
-        let slouches =
-            spec.style != Style::Slouch || spec.shape.slouch_wider.value() < 0.05 || hat.iter().any(|count| *count > n);
+        let slouches = spec.style != Style::Slouch
+            || spec.shape.slouch_wider.value() < 0.05
+            || tube.get() <= n
+            || hat.iter().any(|count| *count > n);
         edge && slouches && brim_widens && ring && hat.windows(2).all(made) && is_shaped(spec.style, &hat)
     }
 

@@ -1,6 +1,6 @@
 //! What of a spec matters for its style: the rest is kept, so that going back to another style loses nothing, and is not asked for.
 
-use crate::{BandKind, Begun, Closing, Fabric, HatSpec, Head, Layout, Length, PomPom, Quantity, SideTop, Style, Way};
+use crate::{BandKind, Begun, Closing, Extra, Fabric, HatSpec, Head, Layout, Length, Quantity, SideTop, Style, Topper, Way};
 
 impl HatSpec {
     /// How the band is worked, if this style has one: a brimmed hat and one worked sideways have none, an ear warmer is nothing else.
@@ -48,11 +48,11 @@ impl HatSpec {
         }
     }
 
-    /// The pom-pom, if this style can carry one.
-    pub const fn wears(&self) -> Option<PomPom> {
+    /// The pom-pom or the tassel, if this style can carry one.
+    pub const fn wears(&self) -> Option<Topper> {
         match self.style {
             Style::EarWarmer | Style::Brimmed => None,
-            _ => self.pom_pom,
+            _ => self.topper,
         }
     }
 
@@ -94,7 +94,10 @@ impl HatSpec {
             Q::StripeRounds => style != Style::EarWarmer,
             Q::Wedges => style.is_round() && matches!(self.lays(), Layout::Wedges(_)),
             Q::Gather => style.is_round() && matches!(self.closes(), Closing::Gathered(_)),
-            Q::PomPom => self.wears().is_some(),
+            Q::PomPom | Q::Tassel => self.wears().is_some_and(|topper| topper.kind.quantity() == q),
+            Q::Fullness => self.wears().is_some(),
+            Q::Chance => matches!(self.extra, Extra::Chance(_)),
+            Q::Margin => matches!(self.extra, Extra::Share(_)),
             Q::Percentile => !matches!(self.head, Head::Measured(_)),
             Q::OverTop => !matches!(style, Style::EarWarmer | Style::Tam),
             _ => true,

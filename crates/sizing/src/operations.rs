@@ -17,6 +17,71 @@ pub enum Operation {
     Together(Fabric),
 }
 
+/// A part of a hat, as its yarn is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Part {
+    /// The chain that rows or a round begin on.
+    Foundation,
+    /// The band, sideways or around.
+    Band,
+    /// A slip-stitch seam: of a sideways hat, or of a band made apart.
+    Seam,
+    /// The body, around the head; all the rows of a hat worked sideways.
+    Body,
+    /// What is shaped to close, or to open from a ring.
+    Crown,
+    /// The straight tail.
+    Tail,
+    /// The brim.
+    Brim,
+    /// Both ear flaps.
+    Flaps,
+    /// Both ties.
+    Ties,
+    /// Ends to weave in, and the strand that closes the top.
+    Ends,
+    /// Strands that are led up past other stripes.
+    Carried,
+    /// The pom-pom or the tassel.
+    Topper,
+    /// A swatch that is kept.
+    Swatch,
+}
+
+impl Part {
+    /// Every part, in the order of telling.
+    pub const ALL: [Self; 13] = [
+        Self::Foundation,
+        Self::Band,
+        Self::Seam,
+        Self::Body,
+        Self::Crown,
+        Self::Tail,
+        Self::Brim,
+        Self::Flaps,
+        Self::Ties,
+        Self::Ends,
+        Self::Carried,
+        Self::Topper,
+        Self::Swatch,
+    ];
+
+    /// Whether it is made of stitches; otherwise its yarn is cut or wound.
+    pub const fn is_worked(self) -> bool {
+        !matches!(self, Self::Ends | Self::Carried | Self::Topper)
+    }
+
+    const fn of(zone: Zone) -> Self {
+        match zone {
+            Zone::Band => Self::Band,
+            Zone::Body | Zone::Under => Self::Body,
+            Zone::Crown => Self::Crown,
+            Zone::Tail => Self::Tail,
+            Zone::Brim => Self::Brim,
+        }
+    }
+}
+
 impl Operation {
     /// Yarn in it, in stitch widths. Practice, no source: chain 3.3, slip stitch 3.5, single crochet 7, a decrease 1.6 of its stitch.
     ///
@@ -40,6 +105,8 @@ impl Operation {
 /// So many of one operation, in one colour and one gauge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Worked {
+    /// The part of the hat.
+    pub part: Part,
     /// The colour of the yarn.
     pub colour: Colour,
     /// Whether it is worked in the band's gauge; otherwise in the body's.
@@ -84,35 +151,50 @@ struct Tally {
 }
 
 impl Tally {
-    fn add(&mut self, colour: Colour, band: bool, operation: Operation, count: u32) {
-        let same = |w: &&mut Worked| w.colour == colour && w.band == band && w.operation == operation;
+    fn add(&mut self, of: Of, operation: Operation, count: u32) {
+        let Of { part, colour, band } = of;
+        let same = |w: &&mut Worked| w.part == part && w.colour == colour && w.band == band && w.operation == operation;
         match self.all.iter_mut().find(same) {
             Some(worked) => worked.count += u64::from(count),
-            None => self.all.push(Worked { colour, band, operation, count: u64::from(count) }),
+            None => self.all.push(Worked { part, colour, band, operation, count: u64::from(count) }),
         }
     }
 
     /// Rows back and forth on a chain: the first works into it, so it has no turning chain beside the one of the foundation.
-    fn rows(&mut self, fabric: Fabric, band: bool, foundation: u32, rows: impl Iterator<Item = (Colour, u32)>) {
+    fn rows(&mut self, of: Of, fabric: Fabric, foundation: u32, rows: impl Iterator<Item = (Colour, u32)>) {
         for (i, (colour, stitches)) in rows.enumerate() {
-            self.add(colour, band, Operation::Chain, fabric.row().chain + if i == 0 { foundation } else { 0 });
-            self.add(colour, band, Operation::Plain(fabric), stitches);
+            let of = Of { colour, ..of };
+            if i == 0 {
+                self.add(Of { part: Part::Foundation, ..of }, Operation::Chain, foundation);
+            }
+            self.add(of, Operation::Chain, fabric.row().chain);
+            self.add(of, Operation::Plain(fabric), stitches);
         }
     }
+}
+
+/// Where something is worked.
+#[derive(Clone, Copy)]
+struct Of {
+    part: Part,
+    colour: Colour,
+    band: bool,
 }
 
 /// A sideways band. Its last row joins it into a ring: there is no other seam.
 fn band_rows(hat: &Hat, spec: &HatSpec, tally: &mut Tally) {
     let height = spec.band.height.get();
-    tally.rows(spec.band_fabric(), true, height, hat.band_rows.iter().map(|colour| (*colour, height)));
+    let of = Of { part: Part::Band, colour: Colour(0), band: true };
+    tally.rows(of, spec.band_fabric(), height, hat.band_rows.iter().map(|colour| (*colour, height)));
 }
 
 /// A hat worked sideways. A slip-stitch seam joins its last row to the foundation edge: a seam is no row, so the rows stay even.
 fn panel(hat: &Hat, spec: &HatSpec, tally: &mut Tally) {
     if let Some(panel) = &hat.panel {
-        tally.rows(spec.fabric, false, panel.stitches.get(), panel.rows.iter().map(|row| (row.colour, row.stitches.get())));
+        let of = Of { part: Part::Body, colour: Colour(0), band: false };
+        tally.rows(of, spec.fabric, panel.stitches.get(), panel.rows.iter().map(|row| (row.colour, row.stitches.get())));
         if let Some(last) = panel.rows.last() {
-            tally.add(last.colour, false, Operation::Join, panel.stitches.get());
+            tally.add(Of { part: Part::Seam, colour: last.colour, band: false }, Operation::Join, panel.stitches.get());
         }
     }
 }
@@ -123,27 +205,27 @@ fn round(round: &Round, spec: &HatSpec, tally: &mut Tally) {
     let (after, decreases) = (round.after.get(), round.decreases.get());
     let joined = spec.goes() == Way::Joined;
     let (mut chains, mut joins) = if joined { (fabric.row().chain, 1) } else { (0, 0) };
-    let add = |tally: &mut Tally, operation, count| tally.add(round.colour, band, operation, count);
+    let of = Of { part: Part::of(round.zone), colour: round.colour, band };
     match (round.kind, spec.band.edge) {
         (RoundKind::Foundation, Edge::Chainless) => {
-            add(tally, Operation::Foundation(plain(fabric)), after);
+            tally.add(of, Operation::Foundation(plain(fabric)), after);
             (chains, joins) = (0, 1);
         }
         (RoundKind::Foundation, Edge::LooseChain) => {
-            add(tally, Operation::Plain(plain(fabric)), after);
-            chains += after;
+            tally.add(Of { part: Part::Foundation, ..of }, Operation::Chain, after);
+            tally.add(of, Operation::Plain(plain(fabric)), after);
             joins += 1;
         }
         (kind, _) => {
-            add(tally, Operation::Plain(fabric), after.saturating_sub(decreases));
-            add(tally, Operation::Together(fabric), decreases);
+            tally.add(of, Operation::Plain(fabric), after.saturating_sub(decreases));
+            tally.add(of, Operation::Together(fabric), decreases);
             if kind == RoundKind::Ring {
                 chains = 0;
             }
         }
     }
-    add(tally, Operation::Chain, chains);
-    add(tally, Operation::Join, joins);
+    tally.add(of, Operation::Chain, chains);
+    tally.add(of, Operation::Join, joins);
 }
 
 /// A round that others go around the posts of is itself plain.
@@ -160,21 +242,22 @@ fn plain(fabric: Fabric) -> Fabric {
 fn joined_band(hat: &Hat, tally: &mut Tally) {
     // The band's own yarn does it: that of the hat is cut by then.
     if let (BandKind::Sideways, Some(last), Some(colour)) = (hat.band, hat.rounds.last(), hat.band_rows.last()) {
-        tally.add(*colour, false, Operation::Join, last.after.get());
+        tally.add(Of { part: Part::Seam, colour: *colour, band: false }, Operation::Join, last.after.get());
     }
 }
 
 /// Both flaps, in the body's fabric, each with its tie.
 fn flaps(hat: &Hat, spec: &HatSpec, tally: &mut Tally) {
     let Some(flaps) = &hat.flaps else { return };
+    let of = Of { part: Part::Flaps, colour: flaps.colour, band: false };
     for (i, row) in flaps.rows.iter().enumerate() {
         let turn = if i == 0 { 0 } else { spec.fabric.row().chain };
         let decreases = row.decreases.get();
-        tally.add(flaps.colour, false, Operation::Chain, 2 * turn);
-        tally.add(flaps.colour, false, Operation::Plain(spec.fabric), 2 * row.after.get().saturating_sub(decreases));
-        tally.add(flaps.colour, false, Operation::Together(spec.fabric), 2 * decreases);
+        tally.add(of, Operation::Chain, 2 * turn);
+        tally.add(of, Operation::Plain(spec.fabric), 2 * row.after.get().saturating_sub(decreases));
+        tally.add(of, Operation::Together(spec.fabric), 2 * decreases);
     }
-    tally.add(flaps.colour, false, Operation::Chain, 2 * flaps.tie_chains.get());
+    tally.add(Of { part: Part::Ties, ..of }, Operation::Chain, 2 * flaps.tie_chains.get());
 }
 
 #[cfg(test)]

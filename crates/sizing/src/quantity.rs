@@ -12,6 +12,10 @@ pub enum Unit {
     Length,
     /// A length of yarn: ticks are hundredths of a metre; shown in metres or yards.
     Yarn,
+    /// A weight: ticks are hundredths of a gram; shown in grams or ounces.
+    Mass,
+    /// An amount of money: ticks are hundredths.
+    Money,
     /// A count that may be averaged: ticks are hundredths.
     Count,
     /// A whole count: ticks are ones.
@@ -73,7 +77,7 @@ impl Row {
     pub fn usual_value(&self) -> f64 {
         let scale = match self.unit {
             Unit::Length | Unit::Hook | Unit::Price => 1000.0,
-            Unit::Yarn | Unit::Count => 100.0,
+            Unit::Yarn | Unit::Mass | Unit::Money | Unit::Count => 100.0,
             Unit::Whole => 1.0,
             Unit::Percent | Unit::Factor => 10_000.0,
         };
@@ -165,8 +169,48 @@ quantities! {
     PomPom "pom-pom" Length 2_000 .. 20_000, 6_000;
     /// Metres of yarn in a ball, from its band.
     BallYarn "ball-yarn" Yarn 5_00 .. 2_000_00, 80_00;
-    /// Extra yarn bought over the estimate.
+    /// Length of a tassel (practice, no source: 8 to 15 cm).
+    Tassel "tassel" Length 3_000 .. 40_000, 10_000;
+    /// How full a pom-pom or a tassel is, as a share of the usual wraps.
+    Fullness "fullness" Percent 4_000 .. 25_000, 10_000;
+    /// What a ball weighs, from its band.
+    BallGrams "ball-grams" Mass 1_00 .. 5_000_00, 50_00;
+    /// Balls that are owned already.
+    BallsOwned "balls-owned" Count 0 .. 999_00, 0;
+    /// Price of a ball.
+    BallPrice "ball-price" Money 0 .. 100_000_00, 4_50;
+    /// How often the balls should be enough.
+    Chance "chance" Percent 50_00 .. 99_90, 95_00;
+    /// Extra yarn bought over the estimate, where a person sets it by hand.
     Margin "margin" Percent 0 .. 10_000, 2_500;
+    /// Stitches of the swatch that is weighed: all of them, edges too.
+    WeighedStitches "weighed-stitches" Whole 10 .. 100_000, 180;
+    /// What it weighs.
+    WeighedGrams "weighed-grams" Mass 10 .. 1_000_00, 10_00;
+    /// The smallest step that the scale shows.
+    ScaleStep "scale-step" Mass 1 .. 50_00, 1_00;
+    /// Stitches that are unravelled to measure their yarn.
+    UnravelledStitches "unravelled-stitches" Whole 1 .. 2_000, 20;
+    /// The yarn that they give.
+    UnravelledLength "unravelled-length" Length 1_000 .. 5_000_000, 116_000;
+    /// Yarn in a stitch as it was found earlier, about the estimate: less than a fifth or more than five times is a miscount.
+    KeptFactor "kept-factor" Factor 2_000 .. 50_000, 10_000;
+    /// Half-width of its 90 % range, as a share.
+    KeptDoubt "kept-doubt" Percent 0 .. 100_00, 10_00;
+    /// What a finished hat weighs, pom-pom and all.
+    HatGrams "hat-grams" Mass 1_00 .. 5_000_00, 60_00;
+    /// Metres in a ball of another yarn that might take this one's place.
+    InsteadYarn "instead-yarn" Yarn 5_00 .. 2_000_00, 80_00;
+    /// What such a ball weighs.
+    InsteadGrams "instead-grams" Mass 1_00 .. 5_000_00, 50_00;
+    /// Stitches counted in that yarn's swatch.
+    InsteadStitches "instead-stitches" Count 4_00 .. 200_00, 12_00;
+    /// Width over which they were counted.
+    InsteadWidth "instead-width" Length 2_000 .. 60_000, 10_000;
+    /// Rounds counted in it.
+    InsteadRounds "instead-rounds" Count 2_00 .. 200_00, 15_00;
+    /// Height over which they were counted.
+    InsteadHeight "instead-height" Length 2_000 .. 60_000, 10_000;
 
     /// Width of a stitch of the body, from its swatch. The finest thread crochet goes to about 1.5 mm (practice, no source).
     BodyStitch "body-stitch" Length 120 .. 6_000, 833;
@@ -231,6 +275,24 @@ quantities! {
     YarnDoubt "yarn-doubt" Percent 0 .. 10_000, 2_500;
     /// Wraps of a pom-pom for each stitch width of its diameter (practice, from memory: about 110 for 6 cm in a bulky yarn).
     PomPomWraps "pom-pom-wraps" Whole 1 .. 60, 15;
+    /// Wraps of a tassel, times the stitch width in cm: 36 in stitches of 0.833 cm (practice, from memory: 30 to 50).
+    TasselWraps "tassel-wraps" Whole 1 .. 200, 30;
+    /// Half-width of the 90 % range of yarn that is cut or wound, not worked: ends, strands, pom-pom (practice, no source).
+    OtherDoubt "other-doubt" Percent 0 .. 10_000, 1_000;
+    /// Half-width of the 90 % range of the metres in a ball, or to a gram, about what its band says (practice, no source).
+    BandDoubt "band-doubt" Percent 0 .. 5_000, 300;
+    /// The same of a hat's stitches about those of the swatch that was weighed: a hand is looser on one day than on another
+    /// (practice, no source).
+    HandDoubt "hand-doubt" Percent 0 .. 5_000, 500;
+    /// How far off the tape is on unravelled yarn, which is crinkled and gives (practice, no source).
+    UnravelDoubt "unravel-doubt" Percent 0 .. 5_000, 400;
+    /// How far the yarn of one stitch is from that of the next, as a share: so few are unravelled that it matters (practice, no
+    /// source).
+    StitchDoubt "stitch-doubt" Percent 0 .. 10_000, 1_500;
+    /// Half-width of the 90 % range of one fabric's yarn reckoned from another's (practice, no source).
+    FabricDoubt "fabric-doubt" Percent 0 .. 10_000, 1_000;
+    /// Side of the square swatch that is reckoned with where it is kept.
+    SwatchSide "swatch-side" Length 5_000 .. 40_000, 15_000;
     /// Rows and rounds past which a colour's yarn waits to be taken up again; past more, it is cut (practice, no source).
     CarryPast "carry-past" Whole 0 .. 40, 6;
     /// Yarn left at an end that is woven in (practice, no source).

@@ -1,7 +1,8 @@
 //! What a person decides about a hat: the planner's whole input.
 
 use crate::{
-    BandKind, Begun, Count, Day, Edge, Fabric, Kept, Length, Quantity, Ratio, Rounds, Rows, Shape, Stitches, Style, Taste, Way,
+    BandKind, Begun, Count, Day, Edge, Fabric, Kept, Length, Mass, Money, Quantity, Ratio, Rounds, Rows, Shape, Stitches, Style,
+    Taste, Way, YarnUse,
 };
 use serde::{Deserialize, Serialize};
 
@@ -45,12 +46,16 @@ pub struct HatSpec {
     pub layout: Layout,
     /// How the top is closed.
     pub closing: Closing,
-    /// Diameter and colours of a pom-pom, where there is one.
-    pub pom_pom: Option<PomPom>,
+    /// A pom-pom or a tassel, where there is one.
+    pub topper: Option<Topper>,
     /// Yarn of each colour, from a ball's band. As many as there are colours, 1 to [`HatSpec::MOST_COLOURS`].
     pub balls: Vec<Ball>,
-    /// Extra yarn bought over the estimate, as a share, 0 to 100 %.
-    pub margin: Ratio,
+    /// How much more than the estimate is bought.
+    pub extra: Extra,
+    /// What was measured of the yarn that a stitch takes.
+    pub yarn_use: YarnUse,
+    /// Another yarn that is weighed up against the first colour's.
+    pub instead: Option<Instead>,
     /// Counts that a person took instead of the planner's choice.
     pub chosen: Option<Chosen>,
     /// What the planner gives more weight to.
@@ -304,20 +309,120 @@ pub enum Closing {
     Gathered(Stitches),
 }
 
-/// A pom-pom.
+/// What is sewn to the top.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct PomPom {
-    /// Diameter when trimmed.
-    pub diameter: Length,
+pub struct Topper {
+    /// Which.
+    pub kind: TopperKind,
+    /// Diameter of a pom-pom when trimmed, 2 to 20 cm, or length of a tassel, 3 to 40 cm.
+    pub size: Length,
+    /// How full it is, as a share of the usual wraps, 40 to 250 %.
+    pub fullness: Ratio,
     /// Its colour; `None` for all the hat's colours in equal parts.
     pub colour: Option<Colour>,
 }
 
-/// A ball of yarn, as its band says.
+/// What can be sewn to a top.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum TopperKind {
+    /// A pom-pom.
+    PomPom,
+    /// A tassel.
+    Tassel,
+}
+
+impl TopperKind {
+    /// The row of its size.
+    pub const fn quantity(self) -> Quantity {
+        match self {
+            Self::PomPom => Quantity::PomPom,
+            Self::Tassel => Quantity::Tassel,
+        }
+    }
+}
+
+impl Topper {
+    /// A topper as it usually is, in all the hat's colours.
+    ///
+    /// ```
+    /// use hatwright_sizing::{Length, Topper, TopperKind};
+    /// assert_eq!(Topper::usual(TopperKind::PomPom).size, Length::from_cm(6.0));
+    /// ```
+    pub const fn usual(kind: TopperKind) -> Self {
+        let fullness = Ratio::from_ticks(Quantity::Fullness.row().usual);
+        Self { kind, size: Length::from_ticks(kind.quantity().row().usual), fullness, colour: None }
+    }
+
+    /// The same in another size.
+    #[must_use]
+    pub const fn sized(self, size: Length) -> Self {
+        Self { size, ..self }
+    }
+
+    /// The same in one colour.
+    #[must_use]
+    pub const fn coloured(self, colour: Colour) -> Self {
+        Self { colour: Some(colour), ..self }
+    }
+}
+
+/// The yarn of one colour: a ball as its band says, and what of it there is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Ball {
     /// Hundredths of a metre in a ball.
     pub yarn: Count,
+    /// What a ball weighs, where that is known: 1 to 5,000 g.
+    pub grams: Option<Mass>,
+    /// Its yarn-weight number, where that is known.
+    pub weight: Option<YarnWeight>,
+    /// Balls that are owned already, 0 to 999, parts of balls too.
+    pub owned: Count,
+    /// Price of a ball, where that matters.
+    pub price: Option<Money>,
+}
+
+impl Ball {
+    /// A ball of so much yarn, of which nothing else is known and none is owned.
+    ///
+    /// ```
+    /// use hatwright_sizing::{Ball, Count};
+    /// assert_eq!(Ball::of(Count::whole(80)).metres(), 80.0);
+    /// ```
+    pub const fn of(yarn: Count) -> Self {
+        Self { yarn, grams: None, weight: None, owned: Count::from_ticks(0), price: None }
+    }
+
+    /// Metres in a ball.
+    pub fn metres(&self) -> f64 {
+        self.yarn.value()
+    }
+
+    /// Metres to a gram, where the weight is known: 80 m of 50 g are 1.6.
+    pub fn metres_per_gram(&self) -> Option<f64> {
+        self.grams.map(|grams| self.metres() / grams.grams())
+    }
+}
+
+/// How much more than the estimate is bought.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Extra {
+    /// As much as makes it enough this often, 50 to 99.9 %: follows how sure the estimate is.
+    Chance(Ratio),
+    /// This share of the estimate, 0 to 100 %, set by hand.
+    Share(Ratio),
+}
+
+/// Another yarn that might take this one's place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Instead {
+    /// Hundredths of a metre in a ball.
+    pub yarn: Count,
+    /// What a ball weighs, where that is known.
+    pub grams: Option<Mass>,
+    /// Its yarn-weight number, where that is known.
+    pub weight: Option<YarnWeight>,
+    /// Its swatch, where there is one: [`Swatch::Counted`].
+    pub swatch: Option<Swatch>,
 }
 
 /// Counts taken by hand.
@@ -336,7 +441,7 @@ pub enum Breach {
     OutOfRange(Quantity, i32),
     /// Too many or too few colours, or stripes.
     WrongCount,
-    /// A stripe or a pom-pom of a colour that the hat does not have.
+    /// A stripe, a topper or a weighed swatch of a colour that the hat does not have.
     NoSuchColour(Colour),
     /// Worn before it is born, or more than 110 years after.
     Dates,
@@ -344,6 +449,23 @@ pub enum Breach {
     UnfitFabric,
     /// Kept rounds that no hook can make of one another.
     KeptRounds,
+}
+
+impl Instead {
+    fn set_number(&mut self, q: Quantity, ticks: i32) {
+        let (number, measure) = (Count::from_ticks(ticks), Length::from_ticks(ticks));
+        match (q, &mut self.swatch) {
+            (Quantity::InsteadYarn, _) => self.yarn = number,
+            (Quantity::InsteadGrams, _) => self.grams = Some(Mass::from_ticks(ticks)),
+            (_, Some(Swatch::Counted { stitches, width, rounds, height })) => match q {
+                Quantity::InsteadStitches => *stitches = number,
+                Quantity::InsteadWidth => *width = measure,
+                Quantity::InsteadRounds => *rounds = number,
+                _ => *height = measure,
+            },
+            _ => {}
+        }
+    }
 }
 
 impl HatSpec {
@@ -355,15 +477,19 @@ impl HatSpec {
     /// Every number of the input with its row of the table, for checking and for documentation.
     pub fn numbers(&self) -> Vec<(Quantity, i32)> {
         use Quantity as Q;
-        let mut all = vec![
+        let mut all = Vec::with_capacity(64);
+        all.extend([
             (Q::Ease, self.ease.ticks()),
             (Q::BandHeight, self.band.height.get() as i32),
             (Q::BandRounds, self.band.rounds.get() as i32),
             (Q::Fold, self.band.fold.ticks()),
-            (Q::Margin, self.margin.ticks()),
+            match self.extra {
+                Extra::Chance(chance) => (Q::Chance, chance.ticks()),
+                Extra::Share(share) => (Q::Margin, share.ticks()),
+            },
             (Q::Lining, self.lining.ticks()),
             (Q::Strands, self.strands as i32),
-        ];
+        ]);
         all.extend(self.shape.numbers());
         all.extend(self.over_top.map(|over| (Q::OverTop, over.ticks())));
         all.extend(self.hook.map(|hook| (Q::Hook, hook.ticks())));
@@ -410,10 +536,27 @@ impl HatSpec {
         if let Closing::Gathered(stitches) = self.closing {
             all.push((Q::Gather, stitches.get() as i32));
         }
-        if let Some(pom) = self.pom_pom {
-            all.push((Q::PomPom, pom.diameter.ticks()));
+        if let Some(topper) = self.topper {
+            all.extend([(topper.kind.quantity(), topper.size.ticks()), (Q::Fullness, topper.fullness.ticks())]);
         }
-        all.extend(self.balls.iter().map(|b| (Q::BallYarn, b.yarn.ticks())));
+        for ball in &self.balls {
+            all.extend([(Q::BallYarn, ball.yarn.ticks()), (Q::BallsOwned, ball.owned.ticks())]);
+            all.extend(ball.grams.map(|grams| (Q::BallGrams, grams.ticks())));
+            all.extend(ball.price.map(|price| (Q::BallPrice, i32::try_from(price.ticks()).unwrap_or(i32::MAX))));
+        }
+        all.extend(self.yarn_use.numbers());
+        if let Some(instead) = self.instead {
+            all.push((Q::InsteadYarn, instead.yarn.ticks()));
+            all.extend(instead.grams.map(|grams| (Q::InsteadGrams, grams.ticks())));
+            if let Some(Swatch::Counted { stitches, width, rounds, height }) = instead.swatch {
+                all.extend([
+                    (Q::InsteadStitches, stitches.ticks()),
+                    (Q::InsteadWidth, width.ticks()),
+                    (Q::InsteadRounds, rounds.ticks()),
+                    (Q::InsteadHeight, height.ticks()),
+                ]);
+            }
+        }
         all
     }
 
@@ -425,6 +568,12 @@ impl HatSpec {
     /// assert_eq!(HatSpec::default().number(Quantity::HeadGirth, 0), None);
     /// ```
     pub fn number(&self, q: Quantity, index: usize) -> Option<i32> {
+        // Not every ball has these: the index is the ball's.
+        match q {
+            Quantity::BallGrams => return self.balls.get(index)?.grams.map(Mass::ticks),
+            Quantity::BallPrice => return self.balls.get(index)?.price.and_then(|price| price.ticks().try_into().ok()),
+            _ => {}
+        }
         self.numbers().into_iter().filter(|(of, _)| *of == q).nth(index).map(|(_, ticks)| ticks)
     }
 
@@ -449,7 +598,8 @@ impl HatSpec {
             Q::BandHook => self.band.hook = Some(length),
             Q::Percentile => self.set_build(Build::Percentile(ratio)),
             Q::Fold => self.band.fold = length,
-            Q::Margin => self.margin = ratio,
+            Q::Margin => self.extra = Extra::Share(ratio),
+            Q::Chance => self.extra = Extra::Chance(ratio),
             Q::HeadGirth => self.head = Head::Measured(length),
             Q::AgeWeeks => self.set_age(Age::Weeks(count)),
             Q::AgeMonths => self.set_age(Age::Months(count)),
@@ -480,13 +630,27 @@ impl HatSpec {
             Q::StripeRounds => self.body_stripes[index].rounds = Rounds::new(whole),
             Q::Wedges => self.layout = Layout::Wedges(whole),
             Q::Gather => self.closing = Closing::Gathered(Stitches::new(whole)),
-            Q::PomPom => {
-                if let Some(pom) = &mut self.pom_pom {
-                    pom.diameter = length;
+            Q::PomPom | Q::Tassel | Q::Fullness => {
+                if let Some(topper) = &mut self.topper {
+                    if q == Q::Fullness { topper.fullness = ratio } else { topper.size = length }
                 }
             }
-            Q::BallYarn => self.balls[index].yarn = count,
-            _ => return self.shape.set_number(q, ticks),
+            Q::BallYarn | Q::BallsOwned | Q::BallGrams | Q::BallPrice => {
+                if let Some(ball) = self.balls.get_mut(index) {
+                    match q {
+                        Q::BallYarn => ball.yarn = count,
+                        Q::BallsOwned => ball.owned = count,
+                        Q::BallGrams => ball.grams = Some(Mass::from_ticks(ticks)),
+                        _ => ball.price = Some(Money::from_ticks(ticks.into())),
+                    }
+                }
+            }
+            Q::InsteadYarn | Q::InsteadGrams | Q::InsteadStitches | Q::InsteadWidth | Q::InsteadRounds | Q::InsteadHeight => {
+                if let Some(instead) = &mut self.instead {
+                    instead.set_number(q, ticks);
+                }
+            }
+            _ => return self.yarn_use.set_number(q, ticks) || self.shape.set_number(q, ticks),
         }
         true
     }
@@ -519,7 +683,7 @@ impl HatSpec {
             return Err(Breach::WrongCount);
         }
         let used = self.band.stripes.iter().map(|s| s.colour).chain(self.body_stripes.iter().map(|s| s.colour));
-        let mut used = used.chain(self.pom_pom.and_then(|p| p.colour));
+        let mut used = used.chain(self.topper.and_then(|p| p.colour)).chain(self.yarn_use.weighed.map(|w| w.colour));
         if let Some(missing) = used.find(|c| usize::from(c.0) >= self.balls.len()) {
             return Err(Breach::NoSuchColour(missing));
         }
@@ -581,9 +745,11 @@ impl Default for HatSpec {
             body_stripes: vec![round_stripe(first, 6), round_stripe(second, 2)],
             layout: Layout::Spread,
             closing: Closing::Drawn,
-            pom_pom: Some(PomPom { diameter: Length::from_ticks(usual(Quantity::PomPom)), colour: None }),
-            balls: vec![Ball { yarn: Count::from_ticks(usual(Quantity::BallYarn)) }; 2],
-            margin: Ratio::from_ticks(usual(Quantity::Margin)),
+            topper: Some(Topper::usual(TopperKind::PomPom)),
+            balls: vec![Ball::of(Count::from_ticks(usual(Quantity::BallYarn))); 2],
+            extra: Extra::Chance(Ratio::from_ticks(usual(Quantity::Chance))),
+            yarn_use: YarnUse::default(),
+            instead: None,
             chosen: None,
             taste: Taste::Balanced,
             kept: None,
@@ -608,10 +774,11 @@ mod tests {
         let rows = Count::whole(12);
         measured.band.swatch =
             Some(BandSwatch { stitches: rows, width: Length::from_cm(10.0), rows, length: Length::from_cm(10.0) });
-        for mut spec in [HatSpec::default(), measured] {
+        for mut spec in [HatSpec::default(), measured, yarn_measured()] {
             let mut seen = std::collections::BTreeMap::new();
-            for (q, _) in spec.numbers() {
+            for (q, ticks) in spec.numbers() {
                 let index = seen.entry(q).and_modify(|i| *i += 1).or_insert(0_usize);
+                assert_eq!(spec.number(q, *index), Some(ticks), "{q:?} {index}");
                 for ticks in [q.row().least, q.row().most] {
                     assert!(spec.set_number(q, *index, ticks));
                     assert_eq!(spec.number(q, *index), Some(ticks), "{q:?} {index}");
@@ -621,6 +788,96 @@ mod tests {
             }
             assert_eq!(spec.check(), Ok(()));
         }
+    }
+
+    /// A hat of which all is known of its yarn, and of another in its place.
+    fn yarn_measured() -> HatSpec {
+        let (grams, stitches, colour) = (Mass::from_grams(50.0), Stitches::new(200), Colour(1));
+        let ten = Length::from_cm(10.0);
+        let yarn_use = YarnUse {
+            weighed: Some(crate::WeighedSwatch { colour, band: true, stitches, grams }),
+            unravelled: Some(crate::Unravelled { band: false, stitches, length: ten }),
+            kept: Some(crate::KeptUse { factor: Ratio::of(1.1), doubt: Ratio::of(0.06), way: crate::UseWay::Hat }),
+            hat: Some(grams),
+            ..YarnUse::default()
+        };
+        let (twelve, weight) = (Count::whole(12), YarnWeight::new(4).ok());
+        let swatch = Some(Swatch::Counted { stitches: twelve, width: ten, rounds: twelve, height: ten });
+        let price = Some(Money::from_ticks(450));
+        HatSpec {
+            topper: Some(Topper::usual(TopperKind::Tassel).coloured(colour)),
+            balls: vec![Ball { grams: Some(grams), price, ..Ball::of(Count::whole(80)) }; 2],
+            extra: Extra::Share(Ratio::of(0.2)),
+            yarn_use,
+            instead: Some(Instead { yarn: Count::whole(65), grams: Some(grams), weight, swatch }),
+            ..HatSpec::default()
+        }
+    }
+
+    /// Every quantity that a person types is a number of one of these hats.
+    #[test]
+    fn what_is_typed_of_yarn_is_in_the_table() {
+        use Quantity as Q;
+        let numbers: Vec<Quantity> =
+            [HatSpec::default(), yarn_measured()].iter().flat_map(HatSpec::numbers).map(|(q, _)| q).collect();
+        for q in Q::ALL.iter().filter(|q| (Q::PomPom..=Q::InsteadHeight).contains(q)) {
+            assert!(numbers.contains(q), "{q:?}");
+        }
+    }
+
+    /// A number has its place before it is typed, but for those that may be blank: they are put there, and never by accident.
+    #[test]
+    fn what_is_absent_is_not_set() {
+        use Quantity as Q;
+        let mut spec = HatSpec { topper: None, ..HatSpec::default() };
+        for q in [
+            Q::BallGrams,
+            Q::BallPrice,
+            Q::HatGrams,
+            Q::KeptFactor,
+            Q::KeptDoubt,
+            Q::WeighedStitches,
+            Q::WeighedGrams,
+            Q::UnravelledStitches,
+            Q::UnravelledLength,
+            Q::InsteadYarn,
+            Q::InsteadGrams,
+            Q::InsteadStitches,
+            Q::Fullness,
+            Q::Tassel,
+            Q::Margin,
+        ] {
+            assert!(spec.number(q, 0).is_none() && !spec.set_number(q, 0, q.row().usual), "{q:?}");
+        }
+        assert_eq!(spec, HatSpec { topper: None, ..HatSpec::default() });
+        // A ball's own: the second's grams are the second ball's, whether the first's are known or not.
+        spec.balls[1].grams = Some(Mass::from_grams(50.0));
+        assert!(spec.set_number(Q::BallGrams, 1, 10_000) && !spec.set_number(Q::BallGrams, 0, 10_000));
+        assert_eq!((spec.balls[0].grams, spec.balls[1].grams), (None, Some(Mass::from_grams(100.0))));
+    }
+
+    #[test]
+    fn every_number_of_yarn_is_held_to_its_range() {
+        type Change = fn(&mut HatSpec);
+        let odd: [(Quantity, Change); 9] = [
+            (Quantity::BallYarn, |spec| spec.balls[0].yarn = Count::whole(0)),
+            (Quantity::BallGrams, |spec| spec.balls[1].grams = Some(Mass::from_grams(0.0))),
+            (Quantity::BallsOwned, |spec| spec.balls[1].owned = Count::from_ticks(-1)),
+            (Quantity::BallPrice, |spec| spec.balls[0].price = Some(Money::from_ticks(i64::MAX))),
+            (Quantity::Chance, |spec| spec.extra = Extra::Chance(Ratio::of(1.0))),
+            (Quantity::ScaleStep, |spec| spec.yarn_use.scale = Mass::from_grams(0.0)),
+            (Quantity::HatGrams, |spec| spec.yarn_use.hat = Some(Mass::from_grams(-1.0))),
+            (Quantity::KeptFactor, |spec| spec.yarn_use.kept.as_mut().unwrap().factor = Ratio::of(0.1)),
+            (Quantity::InsteadYarn, |spec| spec.instead.as_mut().unwrap().yarn = Count::whole(0)),
+        ];
+        for (q, change) in odd {
+            let mut spec = yarn_measured();
+            change(&mut spec);
+            assert!(matches!(spec.check(), Err(Breach::OutOfRange(of, _)) if of == q), "{q:?}: {:?}", spec.check());
+        }
+        let mut spec = yarn_measured();
+        spec.yarn_use.weighed.as_mut().unwrap().colour = Colour(2);
+        assert_eq!(spec.check(), Err(Breach::NoSuchColour(Colour(2))));
     }
 
     #[test]

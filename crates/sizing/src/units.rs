@@ -103,6 +103,87 @@ impl Count {
     }
 }
 
+/// A weight in hundredths of a gram.
+///
+/// ```
+/// use hatwright_sizing::Mass;
+/// assert_eq!(Mass::from_grams(49.6).ticks(), 4_960);
+/// assert!((Mass::from_grams(100.0).ounces() - 3.527).abs() < 0.001);
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Mass(i32);
+
+impl Mass {
+    /// A weight from its hundredths of a gram.
+    pub const fn from_ticks(ticks: i32) -> Self {
+        Self(ticks)
+    }
+
+    /// The weight in hundredths of a gram.
+    pub const fn ticks(self) -> i32 {
+        self.0
+    }
+
+    /// The nearest weight to so many grams; a value beyond ± 21 tonnes is held at that.
+    pub fn from_grams(grams: f64) -> Self {
+        Self(libm::round(grams * 100.0) as i32)
+    }
+
+    /// The weight in grams.
+    pub fn grams(self) -> f64 {
+        f64::from(self.0) / 100.0
+    }
+
+    /// The weight in avoirdupois ounces of 28.349523125 g.
+    pub fn ounces(self) -> f64 {
+        self.grams() / 28.349_523_125
+    }
+}
+
+/// An amount of money in hundredths of whatever the buyer pays with.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Money(i64);
+
+impl Money {
+    /// An amount from its hundredths.
+    pub const fn from_ticks(ticks: i64) -> Self {
+        Self(ticks)
+    }
+
+    /// The amount in hundredths.
+    pub const fn ticks(self) -> i64 {
+        self.0
+    }
+
+    /// So many times the amount.
+    ///
+    /// ```
+    /// use hatwright_sizing::Money;
+    /// assert_eq!(Money::from_ticks(450).times(3), Money::from_ticks(1_350));
+    /// ```
+    #[must_use]
+    pub const fn times(self, count: u32) -> Self {
+        Self(self.0.saturating_mul(count as i64))
+    }
+}
+
+impl core::iter::Sum for Money {
+    /// Held at the most that there is, as [`Money::times`] is.
+    ///
+    /// ```
+    /// use hatwright_sizing::Money;
+    /// let all = [Money::from_ticks(450), Money::from_ticks(600)];
+    /// assert_eq!(all.into_iter().sum::<Money>(), Money::from_ticks(1_050));
+    /// let most = Money::from_ticks(i64::MAX);
+    /// assert_eq!(([most, all[0]].into_iter().sum::<Money>(), most.times(2)), (most, most));
+    /// ```
+    fn sum<I: Iterator<Item = Self>>(all: I) -> Self {
+        Self(all.fold(0, |sum, money| sum.saturating_add(money.0)))
+    }
+}
+
 macro_rules! whole_number {
     ($(#[$doc:meta])* $name:ident) => {
         $(#[$doc])*

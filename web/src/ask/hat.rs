@@ -1,16 +1,14 @@
 //! The hat: its kind, where it begins, its band, its crown, its top.
 
 use super::band::band;
-use super::colours::colour_options;
 use super::heard;
 use super::style::styles;
+use super::topper::topper;
 use crate::bench::Bench;
 use crate::choice::{Choice, choice};
-use crate::erase::{memo, part_if, words};
+use crate::erase::{memo, part_if};
 use crate::field::number;
-use crate::html::Html;
-use crate::pick::{option, pick};
-use hatwright_sizing::{Begun, Closing, Colour, HatSpec, Layout, Length, PomPom, Quantity, Stitches, Way};
+use hatwright_sizing::{Begun, Closing, HatSpec, Layout, Quantity, Stitches, Topper, TopperKind, Way};
 use leptos::prelude::*;
 
 const BEGUN: Choice = Choice {
@@ -58,20 +56,6 @@ const CLOSING: Choice = Choice {
     },
 };
 
-const POM_POM: Choice = Choice {
-    legend: "Pom-pom",
-    name: "pom-pom-way",
-    options: &["None", "One on top"],
-    get: |p| usize::from(p.spec.pom_pom.is_some()),
-    set: |bench, i| {
-        let now = bench.project.with_untracked(|p| p.spec.pom_pom);
-        bench.aside.update_value(|a| a.pom_pom = now.or(a.pom_pom));
-        let kept = bench.aside.with_value(|a| a.pom_pom);
-        let fresh = PomPom { diameter: Length::from_ticks(Quantity::PomPom.row().usual), colour: None };
-        bench.shape(|s| s.pom_pom = (i == 1).then(|| kept.unwrap_or(fresh)));
-    },
-};
-
 /// The section.
 pub fn hat(bench: Bench) -> AnyView {
     let asks = |answers: [fn(&mut HatSpec); 2], of: fn(&HatSpec) -> usize| {
@@ -85,11 +69,10 @@ pub fn hat(bench: Bench) -> AnyView {
     let closes = asks([|s| s.closing = Closing::Drawn, |s| s.closing = Closing::Gathered(Stitches::new(56))], |s| {
         usize::from(s.style.is_round() && s.closes() == Closing::Drawn)
     });
-    let wears = asks([|s| s.pom_pom = None, |s| s.pom_pom = Some(PomPom { diameter: Length::ZERO, colour: None })], |s| {
-        usize::from(s.wears().is_some())
-    });
+    let wears =
+        asks([|s| s.topper = None, |s| s.topper = Some(Topper::usual(TopperKind::PomPom))], |s| usize::from(s.wears().is_some()));
     let asked = |q: Quantity| memo(move || bench.project.with(|p| p.spec.asks(q) && p.spec.number(q, 0).is_some()));
-    let (wedges, gathered, pom) = (asked(Quantity::Wedges), asked(Quantity::Gather), asked(Quantity::PomPom));
+    let (wedges, gathered) = (asked(Quantity::Wedges), asked(Quantity::Gather));
     view! {
         <section aria-labelledby="hat-title">
             <h2 id="hat-title">"Hat"</h2>
@@ -101,33 +84,8 @@ pub fn hat(bench: Bench) -> AnyView {
             {part_if(move || wedges.get(), move || number(bench, Quantity::Wedges, 0, "wedges"))}
             {part_if(move || closes.get(), move || choice(bench, CLOSING))}
             {part_if(move || gathered.get(), move || number(bench, Quantity::Gather, 0, "st"))}
-            {part_if(move || wears.get(), move || choice(bench, POM_POM))}
-            {part_if(move || pom.get(), move || pom_pom(bench))}
+            {part_if(move || wears.get(), move || topper(bench))}
         </section>
-    }
-    .into_any()
-}
-
-fn pom_pom(bench: Bench) -> AnyView {
-    let options = words(move || {
-        bench.project.with(|p| {
-            let chosen = p.spec.pom_pom.and_then(|pom| pom.colour);
-            let mut html = Html::new();
-            option(&mut html, "all", "all colours", chosen.is_none());
-            colour_options(&mut html, p, chosen);
-            html.done()
-        })
-    });
-    let set = move |picked: String| {
-        let colour = picked.parse::<u8>().ok().map(Colour);
-        bench.shape(|s| {
-            if let Some(pom) = &mut s.pom_pom {
-                pom.colour = colour.filter(|c| usize::from(c.0) < s.balls.len());
-            }
-        });
-    };
-    view! {
-        <div class="pair">{number(bench, Quantity::PomPom, 0, "")}{pick("pom-pom-colour".to_owned(), "in", options, set)}</div>
     }
     .into_any()
 }

@@ -155,7 +155,7 @@ fn counted(bench: Bench, rows: bool) -> AnyView {
 }
 
 /// Names of the yarn-weight numbers. Source: Craft Yarn Council's www.YarnStandards.com.
-const WEIGHTS: [&str; 8] = [
+pub const WEIGHTS: [&str; 8] = [
     "0 · Lace",
     "1 · Super Fine: sock, fingering, baby",
     "2 · Fine: sport, baby",

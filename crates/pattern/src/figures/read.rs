@@ -1,6 +1,8 @@
 //! Reading what a person types into a field.
 
 use super::Units;
+use super::measures::of_another_kind;
+use super::money::without_currency;
 use hatwright_sizing::{Quantity, Unit};
 
 /// Why a typed text is not a number for its field.
@@ -18,6 +20,12 @@ pub enum Misread {
     Negative,
     /// A fraction where only whole things can be counted.
     NotWhole,
+    /// A weight where something else is asked for, as in `50 g` of metres.
+    Weight,
+    /// A length where something else is asked for, as in `80 m` of grams.
+    Length,
+    /// A weight and a length at once, as a ball's band tells them: `50 g / 80 m`.
+    Both,
 }
 
 /// Reads what is typed into a quantity's field, into ticks of its row.
@@ -26,8 +34,11 @@ pub enum Misread {
 /// that the quantity counts may follow too: `12 sts` in a field of stitches, `18 months` in any of the three
 /// fields of an age, whatever that field counts in. Years have 365.25 days and 12 months.
 ///
+/// An amount of money may have a sign or a code of up to three letters on either side, which is passed over: `€ 4.50`, `4,50 kr`.
+///
 /// # Errors
-/// A [`Misread`]; [`Misread::NotANumber`] for any other noun. Ranges are not checked here.
+/// A [`Misread`]; [`Misread::NotANumber`] for any other noun. A weight in a field of yarn, a length in a field of weights, and both at once
+/// are told as that. Ranges are not checked here.
 ///
 /// ```
 /// use hatwright_pattern::figures::{Misread, Units::*, parse_for};
@@ -37,6 +48,9 @@ pub enum Misread {
 /// assert_eq!(parse_for(BandHeight, "1 stitch", Centimetres), Ok(1));
 /// assert_eq!(parse_for(BandHeight, "4 rows", Centimetres), Err(Misread::NotANumber));
 /// assert_eq!(parse_for(HeadGirth, "7 1/4 US", Centimetres), Ok(57_852));
+/// assert_eq!(parse_for(BallGrams, "1¾ oz", Centimetres), Ok(49_61));
+/// assert_eq!(parse_for(BallPrice, "€ 4,50", Centimetres), Ok(4_50));
+/// assert_eq!(parse_for(BallYarn, "50 g", Centimetres), Err(Misread::Weight));
 /// ```
 pub fn parse_for(q: Quantity, text: &str, units: Units) -> Result<i32, Misread> {
     if q == Quantity::HeadGirth
@@ -45,7 +59,16 @@ pub fn parse_for(q: Quantity, text: &str, units: Units) -> Result<i32, Misread> 
         return hat_size_girth(size, eighths);
     }
     let unit = q.row().unit;
-    read(text, unit, &|suffix| unit_scale(unit, units, suffix).or_else(|| noun_scale(q, suffix)))
+    let mut bare = text;
+    if unit == Unit::Money {
+        // Letters may be a currency's, but not those of another measure.
+        if let Some(why) = of_another_kind(q, text) {
+            return Err(why);
+        }
+        bare = without_currency(text);
+    }
+    read(bare, unit, &|suffix| unit_scale(unit, units, suffix).or_else(|| noun_scale(q, suffix)))
+        .map_err(|why| of_another_kind(q, text).filter(|_| why == Misread::NotANumber).unwrap_or(why))
 }
 
 /// Reads a typed number into ticks of `unit`.
@@ -123,6 +146,10 @@ pub(super) struct Fraction {
     pub below: u64,
 }
 
+/// Hundredths of a gram in an avoirdupois ounce, a sixteenth of a pound of exactly 453.592 37 g (international yard and pound
+/// agreement, 1959): 2834.952 312 5.
+pub(super) const OUNCE: (u64, u64) = (45_359_237, 16_000);
+
 /// What one of the typed unit is worth in ticks; `None` where the unit does not belong to the field.
 pub(super) fn unit_scale(unit: Unit, units: Units, suffix: &str) -> Option<Fraction> {
     let inches = units == Units::Inches;
@@ -136,8 +163,19 @@ pub(super) fn unit_scale(unit: Unit, units: Units, suffix: &str) -> Option<Fract
         (Unit::Length | Unit::Hook, "mm")
         | (Unit::Yarn, "" | "m" | "metres" | "meters")
         | (Unit::Percent, "" | "%")
-        | (Unit::Count | Unit::Hook, "") => (100, 1),
+        | (Unit::Mass, "g" | "gr" | "gram" | "grams")
+        | (Unit::Count | Unit::Hook | Unit::Money, "") => (100, 1),
         (Unit::Factor, "" | "x" | "×" | "times") => (10_000, 1),
+        (Unit::Mass, "") => {
+            if inches {
+                OUNCE
+            } else {
+                (100, 1)
+            }
+        }
+        (Unit::Mass, "kg" | "kgs" | "kilo" | "kilos") => (100_000, 1),
+        (Unit::Mass, "oz" | "ozs" | "ounce" | "ounces") => OUNCE,
+        (Unit::Mass, "lb" | "lbs" | "pound" | "pounds") => (16 * OUNCE.0, OUNCE.1),
         (Unit::Whole, "") => (1, 1),
         _ => return None,
     };
@@ -149,13 +187,19 @@ fn noun_scale(q: Quantity, noun: &str) -> Option<Fraction> {
     use Quantity as Q;
     let nouns: &[&str] = match q {
         Q::AgeWeeks | Q::AgeMonths | Q::AgeYears => return age_scale(q, noun),
-        Q::SwatchStitches | Q::BandSwatchStitches | Q::BandHeight | Q::Gather | Q::TailStitches => {
-            &["st", "sts", "stitch", "stitches"]
-        }
-        Q::SwatchRounds | Q::StripeRounds | Q::BandRounds => &["rnd", "rnds", "round", "rounds"],
+        Q::SwatchStitches
+        | Q::BandSwatchStitches
+        | Q::InsteadStitches
+        | Q::WeighedStitches
+        | Q::UnravelledStitches
+        | Q::BandHeight
+        | Q::Gather
+        | Q::TailStitches => &["st", "sts", "stitch", "stitches"],
+        Q::SwatchRounds | Q::InsteadRounds | Q::StripeRounds | Q::BandRounds => &["rnd", "rnds", "round", "rounds"],
         Q::BandSwatchRows | Q::StripeRows => &["row", "rows"],
         Q::Wedges | Q::SideWedges => &["wedge", "wedges"],
         Q::Strands => &["strand", "strands"],
+        Q::BallsOwned => &["ball", "balls"],
         _ => &[],
     };
     let each = if q.row().unit == Unit::Count { 100 } else { 1 };
@@ -189,7 +233,11 @@ const VULGAR: [(char, u64, u64); 9] =
     [('½', 1, 2), ('¼', 1, 4), ('¾', 3, 4), ('⅓', 1, 3), ('⅔', 2, 3), ('⅛', 1, 8), ('⅜', 3, 8), ('⅝', 5, 8), ('⅞', 7, 8)];
 
 fn belongs_to_number(c: char) -> bool {
-    c.is_ascii_digit() || matches!(c, '.' | ',' | '/') || VULGAR.iter().any(|v| v.0 == c)
+    begins_number(c) || matches!(c, '.' | ',' | '/')
+}
+
+pub(super) fn begins_number(c: char) -> bool {
+    c.is_ascii_digit() || VULGAR.iter().any(|v| v.0 == c)
 }
 
 /// At most 6 digits before the mark and 9 after it, so that no product leaves 64 bits.

@@ -1,11 +1,11 @@
 //! Dimension lines: the depth as a tape over the fabric, as it is measured, and the girth under the edge.
 
 use super::fabric::put;
-use super::flaps;
 use super::pen::{At, Pen};
 use super::profile::Profile;
 use super::shape::{Anchor, Shape};
 use super::view::{Edge, SIN, Seen, View};
+use super::{flaps, tassel};
 use core::f64::consts::PI;
 use hatwright_sizing::{Hat, Style};
 
@@ -23,11 +23,11 @@ pub(super) const LETTER: f64 = 7.8;
 /// Turns at which rings are looked at, to find the outline.
 const AROUND: u32 = 24;
 
-/// What is lowest of the hat, in cm below its standing place on the page: the front of its edge, of a brim or of a flap.
+/// What is lowest of the hat, in cm below its standing place on the page: the front of its edge, of a brim or of a flap, or the end of a tassel.
 pub(super) fn lowest(hat: &Hat, profile: &Profile) -> f64 {
     let edge = profile.rim() * SIN;
     let brim = profile.edges.iter().take(profile.sits).map(|e| e.radius * SIN - e.height).fold(0.0, f64::max);
-    edge.max(brim).max(flaps::hang(hat) + 0.8 * flaps::hang(hat).min(1.0))
+    edge.max(brim).max(flaps::hang(hat) + 0.8 * flaps::hang(hat).min(1.0)).max(tassel::below(hat, profile))
 }
 
 /// Draws both lines with their labels; the lines come first.

@@ -6,7 +6,7 @@ use super::pen::{At, Pen};
 use super::profile::{Extent, HEAD, Profile};
 use super::shape::{Picture, Shape};
 use super::view::{COS, SIN, View};
-use super::{band, body, flaps, head, panel, pom_pom};
+use super::{band, body, flaps, head, panel, topper};
 use crate::figures::{self, Units};
 use core::f64::consts::PI;
 use hatwright_sizing::{Hat, HatSpec, Length, Style, Zone};
@@ -57,7 +57,7 @@ fn across(hat: &Hat) -> Length {
     Length::from_cm(f64::from(widest) * hat.gauge.stitch.cm() / PI)
 }
 
-/// Draws a hat from its own numbers: the girth and height of every round, the rows of the band, the fold, flaps, brim and pom-pom.
+/// Draws a hat from its own numbers: the girth and height of every round, the rows of the band, the fold, flaps, brim, pom-pom and tassel.
 ///
 /// The outline follows from the counts (radius = stitches × width ÷ 2π, height from what is left of the round's own height); what is
 /// narrower than the head form is drawn as wide as the head stretches it. A tail that would hang far below the head is drawn with a
@@ -128,7 +128,7 @@ pub(super) fn paint(
     // The tape runs from under the pom-pom, which stands behind a tall fold; the numbers lie over everything.
     shapes.append(&mut lines);
     let ball = |shapes: &mut Vec<Shape>| {
-        if fancy { pom_pom::draw(hat, profile, view, shapes) } else { pom_pom::draw_plain(hat, profile, view, shapes) }
+        if fancy { topper::draw(hat, profile, view, shapes) } else { topper::draw_plain(hat, profile, view, shapes) }
     };
     if hanging.is_empty() {
         ball(shapes);
@@ -231,12 +231,10 @@ fn fit(hat: &Hat, profile: &Profile, depth: &str, under: &[&str]) -> View {
     View { x, y: MARGIN + (height - drawn) / 2.0 + clear_above + unit * extent.above, unit }
 }
 
-/// What the hat takes up with its pom-pom.
+/// What the hat takes up with what is on its top.
 pub(super) fn worn_extent(hat: &Hat, profile: &Profile) -> Extent {
     let mut extent = profile.extent();
-    if let Some((x, y, radius)) = pom_pom::ball(hat, profile) {
-        extent.spot(x, y, radius * 1.06, radius * 1.06);
-    }
+    topper::reach(hat, profile, &mut extent);
     if hat.style == Style::EarWarmer {
         extent.above = extent.above.max(profile.vertex * COS + 0.5 * SIN);
     }

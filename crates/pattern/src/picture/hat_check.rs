@@ -182,8 +182,42 @@ fn a_row_of_the_band_stands_upright_and_as_wide_as_it_is() {
 #[test]
 fn a_pom_pom_is_as_large_as_it_is_trimmed() {
     let mut hat = Sample { stripes: (2, 2, 1), ..Sample::CAP }.hat();
-    hat.pom_pom = hat.pom_pom.map(|p| hatwright_sizing::PomPomPlan { colour: Some(Colour(1)), ..p });
+    hat.topper = hat.topper.map(|p| hatwright_sizing::TopperPlan { colour: Some(Colour(1)), ..p });
     let Extent([left, _, right, _]) = yarn(&hat, Colour(1));
     let view = view_of(&hat, &Profile::of(&hat));
     assert!(((right - left) / view.unit - 6.0).abs() < 0.6, "{} cm", (right - left) / view.unit);
+}
+
+/// A tassel hangs from a tail straight down, and lies over a crown: as long as it is cut, either way.
+#[test]
+fn a_tassel_is_as_long_as_it_is_cut() {
+    for cm in [4.0, 10.0, 30.0] {
+        let mut hat = sample::tail_of(100).1;
+        let plan = hatwright_sizing::TopperPlan {
+            kind: hatwright_sizing::TopperKind::Tassel,
+            size: Length::from_cm(cm),
+            wraps: 36,
+            colour: Some(Colour(1)),
+        };
+        hat.topper = Some(plan);
+        for round in &mut hat.rounds {
+            round.colour = Colour(0);
+        }
+        hat.band_rows.iter_mut().for_each(|colour| *colour = Colour(0));
+        let Extent([left, top, right, bottom]) = yarn(&hat, Colour(1));
+        let profile = Profile::of(&hat);
+        let unit = view_of(&hat, &profile).unit;
+        assert!(((bottom - top) / unit / cm - 1.0).abs() < 0.04, "{cm}: {}", (bottom - top) / unit);
+        assert!((right - left) / unit < cm, "{cm}");
+        assert_eq!(picture(&hat), picture(&hat));
+
+        let mut hat = plain();
+        hat.topper = Some(plan);
+        let Extent([left, top, right, bottom]) = yarn(&hat, Colour(1));
+        let unit = view_of(&hat, &Profile::of(&hat)).unit;
+        let (wide, high) = ((right - left) / unit, (bottom - top) / unit);
+        // Along a bend it is longer than its chord and shorter than both sides together.
+        assert!(wide.hypot(high) < 1.4 * cm && wide + high > cm, "{cm}: {wide} by {high}");
+        assert!(cm < 15.0 || high > wide, "{cm}: {wide} by {high}");
+    }
 }

@@ -5,6 +5,7 @@
 
 mod band;
 mod body;
+mod chance;
 mod dimension;
 mod drape;
 mod fabric;
@@ -21,8 +22,11 @@ mod shape;
 mod silhouette;
 mod strips;
 mod svg;
+mod tassel;
+mod topper;
 mod view;
 mod wheel;
+mod yarn;
 
 #[cfg(test)]
 mod measure;
@@ -36,3 +40,4 @@ pub use shape::{Anchor, Paint, Picture, Shape, ShapeKind};
 pub use silhouette::{hat_silhouette, style_icon};
 pub use svg::{CLASSES, GRADIENTS, to_markup, to_svg};
 pub use wheel::round_wheel;
+pub use yarn::{YarnRow, yarn_picture, yarn_table};

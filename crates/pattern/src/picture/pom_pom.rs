@@ -1,12 +1,14 @@
 //! A pom-pom: a ball of strand ends, the same every time it is drawn.
 
+use super::chance::Chance;
 use super::fabric::put;
 use super::pen::{At, Pen};
 use super::profile::Profile;
 use super::shape::{Paint, Shape};
+use super::topper::fullness;
 use super::view::{COS, View};
 use core::f64::consts::PI;
-use hatwright_sizing::Hat;
+use hatwright_sizing::{Hat, TopperKind};
 
 /// Strands from the rim of the ball to its middle, ring by ring: how far out their ends lie, and how many there are.
 const RINGS: [(f64, u32); 6] = [(1.0, 70), (0.92, 60), (0.77, 46), (0.58, 32), (0.36, 18), (0.14, 6)];
@@ -15,7 +17,8 @@ const SUNK: f64 = 0.14;
 
 /// The ball's centre, in cm from where the hat stands: across, and up on the page; and its radius.
 pub(super) fn ball(hat: &Hat, profile: &Profile) -> Option<(f64, f64, f64)> {
-    let radius = hat.pom_pom?.diameter.cm() / 2.0;
+    let topper = hat.topper.filter(|topper| topper.kind == TopperKind::PomPom)?;
+    let radius = topper.size.cm() / 2.0;
     let tip = profile.tip();
     let (lean, upright) = libm::sincos(tip.tilt);
     let out = radius * (1.0 - SUNK);
@@ -24,7 +27,7 @@ pub(super) fn ball(hat: &Hat, profile: &Profile) -> Option<(f64, f64, f64)> {
 
 /// Paints the ball as one round, for small pictures.
 pub(super) fn draw_plain(hat: &Hat, profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
-    let (Some(pom), Some((x, y, radius))) = (hat.pom_pom, ball(hat, profile)) else { return };
+    let (Some(pom), Some((x, y, radius))) = (hat.topper, ball(hat, profile)) else { return };
     let colour = pom.colour.or_else(|| hat.colours().last().copied()).unwrap_or_default();
     let mut pen = Pen::new();
     let radius = radius * view.unit;
@@ -34,7 +37,7 @@ pub(super) fn draw_plain(hat: &Hat, profile: &Profile, view: &View, shapes: &mut
 
 /// Paints the ball.
 pub(super) fn draw(hat: &Hat, profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
-    let (Some(pom), Some((x, y, radius))) = (hat.pom_pom, ball(hat, profile)) else { return };
+    let (Some(pom), Some((x, y, radius))) = (hat.topper, ball(hat, profile)) else { return };
     let radius = radius * view.unit;
     let centre = At::new(view.x + x * view.unit, view.y - y * view.unit);
     let colours = match pom.colour {
@@ -43,7 +46,7 @@ pub(super) fn draw(hat: &Hat, profile: &Profile, view: &View, shapes: &mut Vec<S
     };
     let Some(first) = colours.first().copied() else { return };
     let thick = (hat.gauge.stitch.cm() * view.unit * 0.2).clamp(radius * 0.06, radius * 0.12);
-    let more = (radius * 0.1 / thick).clamp(1.0, 1.35);
+    let more = (radius * 0.1 / thick).clamp(1.0, 1.35) * fullness(hat).clamp(0.5, 1.5);
     let mut chance = Chance(0x9e37_79b9);
 
     let mut core = Pen::new();
@@ -112,18 +115,5 @@ impl Strand {
         pen.line(place(belly, -thick / 2.0));
         pen.curve(tip, place(belly, thick / 2.0));
         pen.close();
-    }
-}
-
-/// Numbers from 0 to 1 that look like chance and are not.
-struct Chance(u32);
-
-impl Chance {
-    fn next(&mut self) -> f64 {
-        // Marsaglia, Xorshift RNGs, Journal of Statistical Software 8 (14), 2003: the triple 13, 17, 5.
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 17;
-        self.0 ^= self.0 << 5;
-        f64::from(self.0 >> 8) / f64::from(1 << 24)
     }
 }

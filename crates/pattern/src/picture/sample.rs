@@ -3,8 +3,9 @@
 use crate::written::sample as written;
 use core::f64::consts::PI;
 use hatwright_sizing::{
-    BandKind, BandSpec, Begun, Colour, Count, Depth, Fabric, Gauge, Hat, HatSpec, Head, HeadSize, Length, PomPomPlan, Round,
-    RoundKind, Rounds, Rows, Shape, SideTop, Size, Stitches, Style, Swatch, Top, TopKind, YarnNeed, Zone, plan,
+    BandKind, BandSpec, Begun, Colour, Count, Depth, Fabric, Gauge, Hat, HatSpec, Head, HeadSize, Length, Ratio, Round,
+    RoundKind, Rounds, Rows, Shape, SideTop, Size, Stitches, Style, Swatch, Top, TopKind, Topper, TopperKind, TopperPlan,
+    YarnNeed, Zone, plan,
 };
 
 /// What a sample differs in.
@@ -118,7 +119,7 @@ impl Sample {
             }),
             band_rows: (0..rows as usize).map(|i| colour(i, self.stripes.0)).collect(),
             yarn: (0..self.stripes.2).map(|c| YarnNeed { colour: Colour(c), ..base.yarn[0] }).collect(),
-            pom_pom: self.pom.map(|(d, c)| PomPomPlan { diameter: cm(d), wraps: 90, colour: c.map(Colour) }),
+            topper: self.pom.map(|(d, c)| TopperPlan { kind: TopperKind::PomPom, size: cm(d), wraps: 90, colour: c.map(Colour) }),
             ..base
         }
     }
@@ -189,7 +190,14 @@ pub(super) fn planned() -> Vec<(String, HatSpec, Hat)> {
     let short = Shape { side_top: SideTop::ShortRows, ..Shape::default() };
     specs.push(("short rows".into(), HatSpec { shape: short, ..side }));
     let ties = Shape { flap_tie: Length::from_cm(40.0), ..Shape::default() };
-    specs.push(("ties".into(), HatSpec { style: Style::EarFlap, shape: ties, band: low, ..usual }));
+    specs.push(("ties".into(), HatSpec { style: Style::EarFlap, shape: ties, band: low.clone(), ..usual.clone() }));
+    let tassel =
+        |cm: f64| Some(Topper { fullness: Ratio::of(2.0), ..Topper::usual(TopperKind::Tassel).sized(Length::from_cm(cm)) });
+    for (style, cm) in
+        [(Style::Fitted, 10.0), (Style::Stocking, 12.0), (Style::Tam, 3.0), (Style::Sideways, 40.0), (Style::Slouch, 25.0)]
+    {
+        specs.push((format!("{style:?} tassel"), HatSpec { style, topper: tassel(cm), band: low.clone(), ..usual.clone() }));
+    }
     // Not every combination can be made: a band may leave no room for a crown.
     let made: Vec<_> = specs.into_iter().filter_map(|(name, spec)| plan(&spec).ok().map(|hat| (name, spec, hat))).collect();
     assert!(Style::ALL.iter().all(|style| made.iter().filter(|m| m.1.style == *style).count() > 3));

@@ -5,7 +5,7 @@ use super::profile::Profile;
 use super::shape::{Paint, Picture, Shape, ShapeKind};
 use super::view::View;
 use hatwright_sizing::{
-    BandSpec, Colour, Fabric, Hat, HatSpec, Length, PomPom, RoundStripe, Rounds, RowStripe, Rows, Stitches, Style, plan,
+    BandSpec, Colour, Fabric, Hat, HatSpec, Length, RoundStripe, Rounds, RowStripe, Rows, Stitches, Style, Topper, plan,
 };
 
 /// Side of the box of a silhouette.
@@ -92,7 +92,7 @@ fn usual(style: Style) -> HatSpec {
     HatSpec {
         style,
         fabric: if style == Style::Sideways { Fabric::SingleBack } else { Fabric::Single },
-        pom_pom: spec.pom_pom.filter(|_| style == Style::Stocking).map(|p| PomPom { colour: Some(Colour(1)), ..p }),
+        topper: spec.topper.filter(|_| style == Style::Stocking).map(|p| Topper { colour: Some(Colour(1)), ..p }),
         band: BandSpec {
             height: Stitches::new(if style == Style::EarWarmer { 8 } else { 4 }),
             fold: Length::ZERO,

@@ -2,7 +2,7 @@
 
 use super::why::counts_rows;
 use crate::figures::{Units, length_span, percent, show, unit_label};
-use hatwright_sizing::{Hat, Quantity, Ratio, Unit};
+use hatwright_sizing::{Hat, Unit, YarnLength};
 
 /// How sure girth, depth and yarn are, and what would make them surer: a sentence each, for a hat that rests on a swatch. For one that
 /// rests on a yarn weight, one sentence.
@@ -21,12 +21,11 @@ pub fn doubt_sentences(hat: &Hat, units: Units) -> Vec<String> {
         ["If the swatch was counted half a stitch and half a ", across, " too low or too high, the hat comes out "].concat();
     size.push_str(&[&*around, " around and ", &deep, " deep."].concat());
 
-    let estimate = percent(Ratio::from_ticks(Quantity::YarnDoubt.row().usual));
     let mut yarn = ["The yarn moves with it, by up to ", &percent(doubt.yarn_share)].concat();
-    yarn.push_str(
-        &[". How much a stitch takes is itself an estimate, ± ", estimate.trim_end_matches(" %").trim_end_matches(".0"), " %."]
-            .concat(),
-    );
+    let used = hat.yarn.iter().filter(|need| need.length > YarnLength::default());
+    let within = used.map(|need| need.high.metres() / need.length.metres() - 1.0).fold(0.0, f64::max);
+    let within = libm::round(within * 100.0) as u32;
+    yarn.push_str(&[". How much the stitches take is itself known to ± ", &*within.to_string(), " %."].concat());
 
     let wider = match doubt.swatch_width {
         Some(width) => {
@@ -60,7 +59,7 @@ mod tests {
             [
                 "If the swatch was counted half a stitch and half a round too low or too high, the hat comes out 44.8 to 48.7 cm around \
                  and 18.9 to 19.9 cm deep.",
-                "The yarn moves with it, by up to 4.4 %. How much a stitch takes is itself an estimate, ± 25 %.",
+                "The yarn moves with it, by up to 4.4 %. How much the stitches take is itself known to ± 25 %.",
                 "A swatch 24 cm wide, counted all across, brings the girth to within one stitch."
             ]
         );

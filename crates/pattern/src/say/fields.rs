@@ -1,7 +1,6 @@
-//! Names of fields, and what is said beside one whose text cannot be used.
+//! Names of fields, and help for those that want it.
 
-use crate::figures::{Misread, Units, amount, show, unit_label};
-use hatwright_sizing::{Quantity, Unit};
+use hatwright_sizing::Quantity;
 
 /// The short name that stands beside a field.
 pub const fn label(q: Quantity) -> &'static str {
@@ -29,9 +28,11 @@ pub const fn label(q: Quantity) -> &'static str {
         Q::AgeWeeks => "Age in weeks",
         Q::AgeMonths => "Age in months",
         Q::AgeYears => "Age in years",
-        Q::SwatchStitches | Q::BandSwatchStitches => "Stitches",
-        Q::SwatchWidth | Q::SwatchHeight | Q::BandSwatchWidth | Q::BandSwatchLength => "over",
-        Q::SwatchRounds | Q::StripeRounds => "Rounds",
+        Q::SwatchStitches | Q::BandSwatchStitches | Q::InsteadStitches => "Stitches",
+        Q::SwatchWidth | Q::SwatchHeight | Q::BandSwatchWidth | Q::BandSwatchLength | Q::InsteadWidth | Q::InsteadHeight => {
+            "over"
+        }
+        Q::SwatchRounds | Q::StripeRounds | Q::InsteadRounds => "Rounds",
         Q::BandSwatchRows | Q::StripeRows => "Rows",
         Q::BodyStretch => "Stretch of the body",
         Q::BandStretch => "Stretch of the band",
@@ -41,8 +42,22 @@ pub const fn label(q: Quantity) -> &'static str {
         Q::Wedges => "Wedges",
         Q::Gather => "Stitches gathered",
         Q::PomPom => "Pom-pom across",
-        Q::BallYarn => "Yarn in a ball",
+        Q::Tassel => "Tassel, length",
+        Q::Fullness => "Fullness",
+        Q::BallYarn | Q::InsteadYarn => "Yarn in a ball",
+        Q::BallGrams | Q::InsteadGrams => "Weight of a ball",
+        Q::BallsOwned => "Balls owned",
+        Q::BallPrice => "Price of a ball",
+        Q::Chance => "Enough in",
         Q::Margin => "Extra to buy",
+        Q::WeighedStitches => "Stitches on the scale",
+        Q::WeighedGrams => "They weigh",
+        Q::ScaleStep => "The scale shows steps of",
+        Q::UnravelledStitches => "Stitches unravelled",
+        Q::UnravelledLength => "Their yarn measures",
+        Q::KeptFactor => "Yarn found, times the estimate",
+        Q::KeptDoubt => "Doubt about it",
+        Q::HatGrams => "The hat weighs",
         Q::BodyStitch => "Width of a stitch of the body",
         Q::BodyRound => "Height of a round of the body",
         Q::BandStitch => "Width of a stitch of the band",
@@ -69,6 +84,14 @@ pub const fn label(q: Quantity) -> &'static str {
         Q::BandMiss => "Weight of a band that misses its girth",
         Q::PricePickUp => "Price of a pick-up that is not one to one",
         Q::PomPomWraps => "Wraps of a pom-pom to a stitch's width",
+        Q::TasselWraps => "Wraps of a tassel, times a stitch's width",
+        Q::OtherDoubt => "Doubt about yarn that is cut or wound",
+        Q::BandDoubt => "Doubt about what a ball's band says",
+        Q::HandDoubt => "Doubt about the hand from day to day",
+        Q::UnravelDoubt => "Doubt about a tape on unravelled yarn",
+        Q::StitchDoubt => "Doubt about one stitch beside the next",
+        Q::FabricDoubt => "Doubt about one fabric from another",
+        Q::SwatchSide => "Side of a swatch that is kept",
         Q::Ruffle => "Growth before fabric ruffles",
         Q::YarnChain => "Yarn in a chain",
         Q::YarnDecrease => "Yarn in a decrease",
@@ -109,214 +132,20 @@ pub const fn hint(q: Quantity) -> Option<&'static str> {
         Q::Ease => "How much smaller than the head the hat is. Usual: 5 to 9 %; 0 to 3 % for a bare or tender head.",
         Q::Fold => "Measured from the band's lower edge; nothing for a band worn flat.",
         Q::Gather => "More than the hat has means all of its stitches.",
-        Q::BallYarn => "As printed on the ball's band.",
+        Q::Tassel => "From its tie to its ends. Usual: 8 to 15 cm, or 3 to 6 in (practice).",
+        Q::Fullness => "100 % has the usual wraps; more is denser and takes more yarn.",
+        Q::BallYarn | Q::InsteadYarn | Q::BallGrams | Q::InsteadGrams => "As printed on the ball's band.",
+        Q::BallsOwned => "Parts of balls count: 1.5.",
+        Q::BallPrice => "In whatever you pay with; left empty, nothing is added up.",
+        Q::Chance => "Of 100 such hats, so many have enough. The surer the estimate, the less is bought for it.",
         Q::Margin => "Bought over the estimate, because the estimate may be a quarter out.",
+        Q::WeighedStitches => "All stitches of the swatch, at its edges too: stitches of a row times rows.",
+        Q::WeighedGrams => "Without its hook, markers or tag. The larger the swatch, the surer.",
+        Q::ScaleStep => "A kitchen scale shows whole grams: 1. A letter or pocket scale may show 0.1.",
+        Q::UnravelledStitches => "From the middle of the swatch. Twenty or more are surest.",
+        Q::UnravelledLength => "One strand of it, laid straight but not pulled.",
+        Q::HatGrams => "Dry, with all that belongs to it.",
+        Q::InsteadStitches => "Counted in a swatch of that yarn, worked like the hat's own.",
         _ => return None,
     })
-}
-
-/// What is wrong with a typed text that is no number. Long texts are quoted in part.
-pub fn misread(q: Quantity, why: &Misread, typed: &str, units: Units) -> String {
-    let row = q.row();
-    let example = show(row.usual, row.unit, units);
-    let quoted = quote(typed);
-    match why {
-        Misread::Empty => ["Nothing is typed here yet. A number such as ", &example, " belongs here."].concat(),
-        Misread::NotANumber => [&quoted, " is not a number for this field. Type one such as ", &example, "."].concat(),
-        Misread::TwoMarks => {
-            [&quoted, " has more than one decimal mark. Keep only the one before the decimals, as in 52.5 or 52,5."].concat()
-        }
-        Misread::TooLong => [&quoted, " has more digits than any hat. ", &range(q, units)].concat(),
-        Misread::Negative => [&quoted, " is less than nothing. ", &range(q, units)].concat(),
-        Misread::NotWhole => {
-            [&quoted, " is not whole. These are counted one by one: type a number such as ", &example, "."].concat()
-        }
-    }
-}
-
-/// What is wrong with a number outside its range, and what is sensible.
-///
-/// ```
-/// use hatwright_pattern::{figures::Units, say::out_of_range};
-/// use hatwright_sizing::Quantity;
-/// assert_eq!(
-///     out_of_range(Quantity::HeadGirth, 300_000, Units::Centimetres),
-///     "300 cm is no head: heads are 22 to 75 cm around; most adults 52 to 62 cm."
-/// );
-/// ```
-pub fn out_of_range(q: Quantity, ticks: i32, units: Units) -> String {
-    let row = q.row();
-    let typed = named(q, &amount(ticks, row.unit, units));
-    if q == Quantity::HeadGirth {
-        let heads = span(row.least, row.most, row.unit, units);
-        let adults = span(52_000, 62_000, row.unit, units);
-        return [&typed, " is no head: heads are ", &heads, " around; most adults ", &adults, "."].concat();
-    }
-    let made = match q {
-        Quantity::BodyStitch | Quantity::BandStitch => "That makes a stitch ",
-        Quantity::BodyRound => "That makes a round ",
-        Quantity::BandRow => "That makes a row ",
-        _ => "",
-    };
-    if !made.is_empty() {
-        let across = if matches!(q, Quantity::BodyStitch | Quantity::BandStitch) { " wide" } else { " tall" };
-        let usual = span(row.least, row.most, row.unit, units);
-        return [made, &typed, across, ", and crochet has ", &usual, ". Check the count, and over what it was counted."].concat();
-    }
-    let fault = if ticks < row.least { " is too little here. " } else { " is too much here. " };
-    let mut text = [&typed, fault, &range(q, units)].concat();
-    if let Some(advice) = advice(q, ticks < row.least) {
-        text.push(' ');
-        text.push_str(advice);
-    }
-    text
-}
-
-const fn advice(q: Quantity, low: bool) -> Option<&'static str> {
-    use Quantity as Q;
-    Some(match (q, low) {
-        (Q::AgeWeeks, false) => "Give the age in months or years.",
-        (Q::AgeMonths, false) => "Give the age in years.",
-        (Q::AgeYears, false) => "From 18 on, an adult's head is used.",
-        (Q::SwatchStitches | Q::BandSwatchStitches, true) => "So few stitches tell nothing of the fabric: count 12 or more.",
-        (Q::SwatchRounds | Q::BandSwatchRows, true) => "So few tell nothing of the fabric: count 12 or more.",
-        (Q::SwatchWidth | Q::SwatchHeight | Q::BandSwatchWidth | Q::BandSwatchLength, true) => {
-            "Measure at least 10 cm (4 in) if the swatch allows it."
-        }
-        (Q::BodyStretch | Q::BandStretch, true) => "A factor of 1 is a fabric that does not stretch; plain fabric has about 1.1.",
-        (Q::BodyStretch, false) => "Plain fabric has about 1.1.",
-        (Q::BandStretch, false) => "A sideways rib has about 1.35.",
-        (Q::Ease, _) => "Usual is 5 to 9 %, and 0 to 3 % for a bare or tender head.",
-        (Q::BandHeight, _) => "Usual is 6 to 12 stitches, twice that where half is folded up.",
-        (Q::Wedges | Q::SideWedges, _) => "Usual is 6 or 8.",
-        (Q::Gather, true) => "For fewer, choose a top that is drawn up.",
-        (Q::Percentile, _) => "50 is the average.",
-        (Q::OverTop, _) => "It is about six tenths of the girth.",
-        (Q::Lining, false) => "Give the thickness of one layer, not what it adds around.",
-        (Q::Hook | Q::BandHook, _) => "Hooks are told in millimetres: 5 or 5.5, for example.",
-        (Q::Strands, _) => "One strand is usual.",
-        (Q::BandRounds, _) => "Usual is 4 to 10 rounds.",
-        (Q::SlouchWider, _) => "Usual is 10 to 25 %.",
-        (Q::TamAcross, _) => "Usual is 25 to 28 cm (10 to 11 in) for an adult.",
-        (Q::TailStitches, _) => "Usual is 8 to 12.",
-        (Q::FlapLength, _) => "Usual is 7 to 12 cm (3 to 5 in).",
-        (Q::Flare, _) => "100 % lies flat.",
-        (Q::PomPom | Q::Brim, _) => "Usual is 5 to 8 cm (2 to 3 in).",
-        (Q::BallYarn, _) => "The ball's band tells the length.",
-        _ => return None,
-    })
-}
-
-/// `It takes 4 to 200 stitches.`
-fn range(q: Quantity, units: Units) -> String {
-    let row = q.row();
-    ["It takes ", &named(q, &span(row.least, row.most, row.unit, units)), "."].concat()
-}
-
-/// Puts the name of what is counted after a bare number.
-fn named(q: Quantity, figure: &str) -> String {
-    use Quantity as Q;
-    let noun = match q {
-        Q::AgeWeeks => " weeks",
-        Q::AgeMonths => " months",
-        Q::AgeYears => " years",
-        Q::SwatchStitches | Q::BandSwatchStitches | Q::BandHeight | Q::Gather | Q::TailStitches => " stitches",
-        Q::SwatchRounds | Q::StripeRounds | Q::BandRounds => " rounds",
-        Q::BandSwatchRows | Q::StripeRows => " rows",
-        Q::Wedges | Q::SideWedges => " wedges",
-        Q::Strands => " strands",
-        _ => "",
-    };
-    let one = figure == "1";
-    [figure, if one && noun == " stitches" { " stitch" } else { noun.strip_suffix('s').filter(|_| one).unwrap_or(noun) }].concat()
-}
-
-/// A range with one unit, each end rounded to a tenth that still lies inside.
-fn span(least: i32, most: i32, unit: Unit, units: Units) -> String {
-    let unit_text = unit_label(unit, units);
-    let space = if unit_text.is_empty() { "" } else { " " };
-    [&inside(least, unit, units, true), " to ", &inside(most, unit, units, false), space, unit_text].concat()
-}
-
-fn inside(ticks: i32, unit: Unit, units: Units, up: bool) -> String {
-    // A tenth of the shown unit in hundredths of a tick; only inches and yards do not divide the table's ranges.
-    let tenth = match (unit, units) {
-        (Unit::Length, Units::Inches) => 25_400,
-        (Unit::Yarn, Units::Inches) => 914,
-        _ => return show(ticks, unit, units),
-    };
-    let fine = i64::from(ticks) * 100;
-    let tenths = if up { (fine + tenth - 1) / tenth } else { fine / tenth };
-    let nearest = ((tenths * tenth + 50) / 100) as i32;
-    show(nearest, unit, units)
-}
-
-fn quote(typed: &str) -> String {
-    const MOST: usize = 24;
-    let typed = typed.trim();
-    let mut text = String::from("“");
-    text.extend(typed.chars().take(MOST));
-    if typed.chars().nth(MOST).is_some() {
-        text.push('…');
-    }
-    text.push('”');
-    text
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::figures::parse;
-
-    const BOTH: [Units; 2] = [Units::Centimetres, Units::Inches];
-
-    #[test]
-    fn the_ranges_that_are_named_are_accepted() {
-        for q in Quantity::ALL {
-            let row = q.row();
-            for units in BOTH {
-                for text in [inside(row.least, row.unit, units, true), inside(row.most, row.unit, units, false)] {
-                    let ticks = parse(&text, row.unit, units).unwrap();
-                    assert!(row.holds(ticks), "{q:?} {text} {units:?}");
-                    assert!(text.split_once('.').is_none_or(|(_, d)| d.len() <= 4), "{text}");
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn every_refusal_is_a_sentence_with_the_range() {
-        for q in Quantity::ALL {
-            let row = q.row();
-            for ticks in [i32::MIN, row.least - 1, row.most + 1, i32::MAX] {
-                for units in BOTH {
-                    let text = out_of_range(*q, ticks, units);
-                    assert!(text.ends_with('.') && text.contains(" to "), "{text}");
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn sentences_read_well() {
-        let cm = Units::Centimetres;
-        assert_eq!(
-            out_of_range(Quantity::SwatchStitches, 10, cm),
-            "0.1 stitches is too little here. It takes 4 to 200 stitches. So few stitches tell nothing of the fabric: count 12 or more."
-        );
-        assert_eq!(
-            out_of_range(Quantity::BandHeight, 1, cm),
-            "1 stitch is too little here. It takes 2 to 80 stitches. Usual is 6 to 12 stitches, twice that where half is folded up."
-        );
-        assert_eq!(
-            out_of_range(Quantity::HeadGirth, 254_000, Units::Inches),
-            "100 in is no head: heads are 8.7 to 29.5 in around; most adults 20.5 to 24.4 in."
-        );
-        assert_eq!(
-            misread(Quantity::HeadGirth, &Misread::NotANumber, " big ", cm),
-            "“big” is not a number for this field. Type one such as 49.8."
-        );
-        assert_eq!(misread(Quantity::Fold, &Misread::Negative, "-4", cm), "“-4” is less than nothing. It takes 0 to 40 cm.");
-        assert!(misread(Quantity::Fold, &Misread::TooLong, &"9".repeat(90), cm).chars().count() < 90);
-    }
 }

@@ -105,7 +105,7 @@ pub fn remark(r: &Remark, hat: &Hat, units: Units) -> String {
                 .into()
         }
         Remark::LongParts => {
-            "A small child may wear this hat: ties and long tails can catch, and tighten around the neck. Best make it without.".into()
+            "A small child may wear this hat: ties, long tails and long tassels can catch, and tighten around the neck. Best make it without.".into()
         }
         Remark::UnusualGauge => {
             "This gauge is unusual for such yarn or such a fabric. It may be right: count the swatch once more, and look whether the \

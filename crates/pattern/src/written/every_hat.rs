@@ -39,7 +39,14 @@ fn every_hat(mut each: impl FnMut(&HatSpec, &Hat)) -> usize {
 }
 
 fn about(terms: Terms) -> About<'static> {
-    About { title: "Rowing club cap", colour_names: &["indigo", "weld"], terms, units: Units::Inches, version: "0.1.0" }
+    About {
+        title: "Rowing club cap",
+        colour_names: &["indigo", "weld"],
+        yarn_names: &[],
+        terms,
+        units: Units::Inches,
+        version: "0.1.0",
+    }
 }
 
 fn text(spec: &HatSpec, hat: &Hat, terms: Terms) -> String {

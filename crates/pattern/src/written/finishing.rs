@@ -1,17 +1,17 @@
-//! What comes after the last round: closing, pom-pom, ends, care, and what should be known about this hat.
+//! What comes after the last round: closing, pom-pom or tassel, ends, care, and what should be known about this hat.
 
 use super::making::{Job, hides_its_outside};
 use super::sheet::{About, Section};
 use crate::figures::{Units, length};
-use crate::say::{cautions, remark};
-use hatwright_sizing::{BandKind, Hat, Length, PomPomPlan, Remark, Style, TopKind};
+use crate::say::{cautions, part_of_topper, remark, topper_name};
+use hatwright_sizing::{BandKind, Hat, Length, Remark, Style, TopKind, TopperKind, TopperPlan};
 
 pub(super) fn sections(job: &Job<'_>) -> Vec<Section> {
     let (hat, about) = (job.hat, job.about);
     let section = |heading, before| Section { heading, before, ..Section::default() };
     let mut list = Vec::new();
-    if let Some(pom) = &hat.pom_pom {
-        list.push(section("Pom-pom", pom_pom(pom, hat, about)));
+    if let Some(topper) = &hat.topper {
+        list.push(section(part_of_topper(topper.kind), topper_work(topper, hat, about)));
     }
     list.push(section("Finishing", finishing(job)));
     let known: Vec<String> = hat
@@ -23,7 +23,7 @@ pub(super) fn sections(job: &Job<'_>) -> Vec<Section> {
     if !known.is_empty() {
         list.push(section("Good to know", known));
     }
-    let care: Vec<String> = cautions(hat, hat.pom_pom.is_some())
+    let care: Vec<String> = cautions(hat, hat.topper.is_some())
         .into_iter()
         .map(|caution| [&caution.text, " (Source: ", caution.source, ".)"].concat())
         .collect();
@@ -65,8 +65,9 @@ pub(super) fn closing(job: &Job<'_>) -> Vec<String> {
             text.push_str("Draw up until the hole is closed, pull the end through it to the inside and fasten it there.");
         }
     }
-    if job.hat.pom_pom.is_some() {
-        text.push_str(" Leave the hole just wide enough for the needle: the pom-pom is tied through it.");
+    if let Some(topper) = &job.hat.topper {
+        let name = topper_name(topper.kind);
+        text.push_str(&[" Leave the hole just wide enough for the needle: the ", name, " is tied through it."].concat());
     }
     vec![text]
 }
@@ -83,27 +84,45 @@ fn strand(l: Length, units: Units) -> String {
     [&(steps * each).to_string(), unit].concat()
 }
 
-fn pom_pom(pom: &PomPomPlan, hat: &Hat, about: &About<'_>) -> Vec<String> {
-    let across = length(pom.diameter, about.units);
-    let mut text = ["Wind ", &pom.wraps.to_string(), " wraps around a stiff card or form ", &across, " wide"].concat();
+/// How a pom-pom or a tassel is wound, tied, cut and sewn on.
+fn topper_work(topper: &TopperPlan, hat: &Hat, about: &About<'_>) -> Vec<String> {
+    let size = length(topper.size, about.units);
+    let wraps = if topper.wraps == 1 { " wrap" } else { " wraps" };
+    let mut text = ["Wind ", &topper.wraps.to_string(), wraps, " around a stiff card or form ", &size, " wide"].concat();
     let used = hat.colours();
     let colours = used.len() as u32;
-    match pom.colour {
+    match topper.colour {
         Some(colour) => text.push_str(&[", in ", &about.colour(colour)].concat()),
         None if colours > 1 => {
             let names: Vec<String> = used.iter().map(|colour| about.colour(*colour)).collect();
-            let each = (pom.wraps / colours).to_string();
-            let nearly = if pom.wraps.is_multiple_of(colours) { "" } else { "about " };
+            let each = (topper.wraps / colours).to_string();
+            let nearly = if topper.wraps.is_multiple_of(colours) { "" } else { "about " };
             text.push_str(&[", ", nearly, &each, " of each colour: ", &names.join(", ")].concat());
         }
         None => {}
     }
-    text.push_str(
-        ". Slide them off, tie them around the middle as tightly as you can with a doubled strand of 40 cm (16 in), and cut the ",
-    );
-    text.push_str(
-        &["loops at both ends. Shake it out and trim it to a ball ", &across, " across; keep the ends of the tie long."].concat(),
-    );
+    match topper.kind {
+        TopperKind::PomPom => {
+            text.push_str(
+                ". Slide them off, tie them around the middle as tightly as you can with a doubled strand of 40 cm (16 in), and cut the ",
+            );
+            text.push_str(
+                &["loops at both ends. Shake it out and trim it to a ball ", &size, " across; keep the ends of the tie long."]
+                    .concat(),
+            );
+        }
+        TopperKind::Tassel => {
+            text.push_str(
+                ". Pass a strand of 30 cm (12 in) under all of them at one edge and knot it as tightly as you can, its ends long. \
+                 Slide them off and cut the loops at the other edge. ",
+            );
+            text.push_str(
+                "Wind one end of the tie twice around all strands a fifth of the way down, knot it, and lead it back up through \
+                 the middle with the needle. ",
+            );
+            text.push_str(&["Comb the strands straight and trim their ends even, ", &size, " from the tie."].concat());
+        }
+    }
     vec![
         text,
         "Take both ends of the tie through the top of the hat, a stitch apart, and knot them inside over a few stitches. Tug to test.".into(),

@@ -1,8 +1,8 @@
 //! A hat for tests, written out by hand: a rowing club's winter cap in indigo and weld.
 
 use hatwright_sizing::{
-    BandKind, Begun, Colour, Depth, Doubt, Fit, Gauge, Hat, HatSpec, HeadBasis, HeadSize, Length, PomPomPlan, Ratio, Remark,
-    Round, RoundKind, Rounds, Rows, Size, Stitches, Style, Top, TopKind, YarnLength, YarnNeed, Zone,
+    BandKind, Begun, Colour, Depth, Doubt, Fit, Gauge, Hat, HatSpec, HeadBasis, HeadSize, Length, Part, PartYarn, Ratio, Remark,
+    Round, RoundKind, Rounds, Rows, Size, Stitches, Style, Top, TopKind, TopperKind, TopperPlan, YarnLength, YarnNeed, Zone,
 };
 
 /// The usual cap, but for its body, which has two-round stripes as well.
@@ -26,6 +26,21 @@ pub(crate) fn size(stitches: u32) -> Size {
         adjustment: Stitches::new(0),
     }
 }
+
+/// Part, colour, stitches and metres: the sums are what the colours need.
+const PARTS: [(Part, u8, u64, f64); 11] = [
+    (Part::Foundation, 0, 11, 0.3),
+    (Part::Band, 0, 308, 17.1),
+    (Part::Band, 1, 307, 16.8),
+    (Part::Body, 0, 280, 16.3),
+    (Part::Body, 1, 224, 13.1),
+    (Part::Crown, 0, 104, 29.2),
+    (Part::Crown, 1, 128, 22.6),
+    (Part::Ends, 0, 0, 1.1),
+    (Part::Ends, 1, 0, 0.3),
+    (Part::Topper, 0, 0, 7.4),
+    (Part::Topper, 1, 0, 7.4),
+];
 
 pub(crate) fn hat() -> Hat {
     let stripe = |number: u32| Colour(((number - 1) / 2 % 2) as u8);
@@ -56,7 +71,16 @@ pub(crate) fn hat() -> Hat {
         length: YarnLength::from_metres(metres),
         low: YarnLength::from_metres(metres * 0.75),
         high: YarnLength::from_metres(metres * 1.25),
+        safe: YarnLength::from_metres(metres * 1.2),
+        deviation: YarnLength::from_metres(metres * 0.25 / 1.645),
         balls,
+    };
+    let part = |(part, colour, stitches, metres): (Part, u8, u64, f64)| PartYarn {
+        part,
+        colour: Colour(colour),
+        band: matches!(part, Part::Foundation | Part::Band),
+        stitches,
+        length: YarnLength::from_metres(metres),
     };
     Hat {
         style: Style::Fitted,
@@ -110,7 +134,8 @@ pub(crate) fn hat() -> Hat {
             swatch_width: Some(Length::from_cm(24.0)),
         }),
         yarn: vec![need(0, 71.4, 2), need(1, 60.2, 1)],
-        pom_pom: Some(PomPomPlan { diameter: Length::from_cm(6.0), wraps: 120, colour: None }),
+        yarn_parts: PARTS.map(part).to_vec(),
+        topper: Some(TopperPlan { kind: TopperKind::PomPom, size: Length::from_cm(6.0), wraps: 120, colour: None }),
         remarks: vec![
             Remark::AssumedBand,
             Remark::StripesMoved { nearest: Stitches::new(55), repeat: Rows::new(4) },

@@ -16,6 +16,8 @@ pub struct About<'a> {
     pub title: &'a str,
     /// Names of the hat's colours, in order; one that is missing is called by its number.
     pub colour_names: &'a [&'a str],
+    /// Names of the colours' yarns, in order; one that is missing or empty is not told.
+    pub yarn_names: &'a [&'a str],
     /// Whose terms.
     pub terms: Terms,
     /// Which units.
@@ -31,6 +33,12 @@ impl About<'_> {
             Some(name) if !name.is_empty() => single_line(name),
             _ => ["colour ", &(u32::from(colour.0) + 1).to_string()].concat(),
         }
+    }
+
+    /// What a colour's yarn is called, if it has a name.
+    pub fn yarn(&self, colour: Colour) -> Option<String> {
+        let name = self.yarn_names.get(usize::from(colour.0))?.trim();
+        (!name.is_empty()).then(|| single_line(name))
     }
 }
 
@@ -204,9 +212,17 @@ fn single_line(name: &str) -> String {
 mod tests {
     use super::super::sample;
     use super::*;
+    use hatwright_sizing::{Length, Mass, TopperKind, TopperPlan, YarnWeight};
 
     pub(super) fn about(terms: Terms, units: Units) -> About<'static> {
-        About { title: "Rowing club cap", colour_names: &["indigo", "weld"], terms, units, version: "0.1.0" }
+        About {
+            title: "Rowing club cap",
+            colour_names: &["indigo", "weld"],
+            yarn_names: &["Boathouse wool", ""],
+            terms,
+            units,
+            version: "0.1.0",
+        }
     }
 
     fn text(terms: Terms, units: Units) -> String {
@@ -267,8 +283,8 @@ mod tests {
         let (mut hat, mut spec) = (sample::hat(), sample::spec());
         hat.band_rows.iter_mut().for_each(|c| *c = Colour(0));
         hat.rounds.iter_mut().for_each(|r| r.colour = Colour(0));
-        spec.pom_pom = None;
-        hat.pom_pom = None;
+        spec.topper = None;
+        hat.topper = None;
         let text = print(&hat, &spec, &about(Terms::Us, Units::Centimetres));
         assert!(text.contains("\nRows 2–55: ch 1, turn, sc in back loop of each st across. (10)\n"), "{text}");
         assert!(text.contains("\nRounds 2–9: sc in each st around. (56)\n"), "{text}");
@@ -282,5 +298,55 @@ mod tests {
         assert_eq!(about.colour(Colour(0)), "in digo  x");
         assert_eq!(about.colour(Colour(1)), "colour 2");
         assert_eq!(about.colour(Colour(5)), "colour 6");
+    }
+
+    /// A colour's line has what its ball band says, as far as that is known, and the lengths say what they rest on.
+    #[test]
+    fn materials_name_the_yarn_and_how_it_is_known() {
+        let (hat, mut spec) = (sample::hat(), sample::spec());
+        let told = |spec: &HatSpec, units| print(&hat, spec, &about(Terms::Us, units));
+        let usual = told(&spec, Units::Centimetres);
+        for line in [
+            "Indigo: about 71 m (54 to 89); 2 balls of Boathouse wool, 80 m.",
+            "Weld: about 60 m (45 to 75); 1 ball of 80 m.",
+            "The lengths rest on 5.8 cm of yarn a stitch, estimated from the width of a stitch, right to 25 % either way, 9 times in 10; \
+             ends and joins are in them.",
+            "The balls hold at least 20 % more than the estimate, to be enough 19 times in 20. Buy each colour in one dye lot.",
+        ] {
+            assert!(usual.lines().any(|l| l == line), "{line}\n\n{usual}");
+        }
+        spec.balls[0].grams = Some(Mass::from_grams(50.0));
+        spec.balls[0].weight = YarnWeight::new(5).ok();
+        spec.yarn_use.swatch_kept = true;
+        let known = told(&spec, Units::Centimetres);
+        assert!(
+            known.contains("\nIndigo: about 71 m (54 to 89), 45 g; 2 balls of Boathouse wool, weight 5, 50 g = 80 m.\n"),
+            "{known}"
+        );
+        assert!(known.contains("; ends and joins are in them, and a swatch.\n"), "{known}");
+        let inches = told(&spec, Units::Inches);
+        assert!(
+            inches.contains("\nIndigo: about 78 yd (59 to 98), 1.6 oz; 2 balls of Boathouse wool, weight 5, 1.8 oz = 87 yd.\n"),
+            "{inches}"
+        );
+    }
+
+    #[test]
+    fn a_tassel_is_made_as_a_tassel() {
+        let (mut hat, spec) = (sample::hat(), sample::spec());
+        hat.topper = Some(TopperPlan { kind: TopperKind::Tassel, size: Length::from_cm(10.0), wraps: 36, colour: None });
+        for terms in [Terms::Us, Terms::Uk] {
+            let text = print(&hat, &spec, &about(terms, Units::Centimetres));
+            for says in [
+                "\nTassel\n------\nWind 36 wraps around a stiff card or form 10.0 cm wide, 18 of each colour: indigo, weld. Pass a strand of 30 cm",
+                "cut the loops at the other edge. Wind one end of the tie twice around all strands a fifth of the way down",
+                "a stiff card or form 10.0 cm wide for the tassel.",
+                "the tassel is tied through it.",
+                "best leave the tassel off:",
+            ] {
+                assert!(text.contains(says), "{says}\n\n{text}");
+            }
+            assert!(!text.to_lowercase().contains("pom-pom"), "{text}");
+        }
     }
 }

@@ -4,10 +4,11 @@ use super::abbreviations::abbreviations;
 use super::making::{Job, named};
 use super::sheet::{About, Section};
 use super::terms::{Terms, Words};
-use crate::figures::{Units, amount, length, length_span, percent, show, yarn, yarn_bare};
-use crate::say::fit_sentence;
+use crate::figures::{self, Units, amount, length, length_span, mass, percent, plural, show, yarn, yarn_bare};
+use crate::say::{fit_sentence, margin_sentence, rate_of_strands, topper_name};
 use hatwright_sizing::{
-    BandKind, Edge, Fabric, Hat, HatSpec, Length, Loops, Ratio, RoundKind, Style, Swatch, Unit, Way, YarnLength, YarnNeed,
+    Ball, BandKind, Edge, Fabric, Hat, HatSpec, Length, Loops, Mass, Ratio, RoundKind, Style, Swatch, Unit, Way, YarnLength,
+    YarnNeed, yarn_rates,
 };
 
 pub(super) fn sections(job: &Job<'_>) -> Vec<Section> {
@@ -128,12 +129,14 @@ fn depth(job: &Job<'_>) -> String {
 }
 
 fn materials(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Vec<String> {
-    let used = hat.yarn.iter().filter(|need| need.balls > 0);
+    let used = hat.yarn.iter().filter(|need| need.length > YarnLength::default());
     let mut list: Vec<String> = used.map(|need| yarn_line(need, spec, about)).collect();
-    let margin = amount(spec.margin.ticks(), Unit::Percent, about.units);
-    let mut buying = ["Lengths are estimates, tails and joins included; the balls include ", &margin, " extra. "].concat();
-    buying.push_str("Buy each colour in one dye lot.");
-    list.push(buying);
+    if let Some(rate) = yarn_rates(spec).first() {
+        let known = rate_of_strands(spec, rate, about.units);
+        let swatch = if spec.yarn_use.swatch_kept { ", and a swatch" } else { "" };
+        list.push(["The lengths rest on ", &*known, "; ends and joins are in them", swatch, "."].concat());
+    }
+    list.push([&*margin_sentence(spec.extra, hat), " Buy each colour in one dye lot."].concat());
     if spec.strands > 1 {
         let mut text =
             ["Hold ", &spec.strands.to_string(), " strands together throughout; the lengths are those of all of them. "].concat();
@@ -142,8 +145,9 @@ fn materials(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Vec<String> {
     }
     let mut tools = hooks(hat, spec);
     tools.push_str(", a stitch marker, a yarn needle, scissors");
-    if let Some(pom) = &hat.pom_pom {
-        tools.push_str(&[", a stiff card or form ", &length(pom.diameter, about.units), " wide for the pom-pom"].concat());
+    if let Some(topper) = &hat.topper {
+        let (wide, name) = (length(topper.size, about.units), topper_name(topper.kind));
+        tools.push_str(&[", a stiff card or form ", &*wide, " wide for the ", name].concat());
     }
     tools.push('.');
     list.push(tools);
@@ -179,15 +183,22 @@ fn yarn_line(need: &YarnNeed, spec: &HatSpec, about: &About<'_>) -> String {
     let units = about.units;
     let mut text = capital(&about.colour(need.colour));
     text.push_str(&[": about ", &yarn(need.length, units), " (", &yarn_bare(need.low, units), " to "].concat());
-    text.push_str(&[&yarn_bare(need.high, units), "); ", &need.balls.to_string()].concat());
-    text.push_str(if need.balls == 1 { " ball" } else { " balls" });
-    if let Some(ball) = spec.balls.get(usize::from(need.colour.0)) {
-        // A ball of 80 m is no round number of yards: 87 yd says enough.
-        let size = match units {
-            Units::Centimetres => amount(ball.yarn.ticks(), Unit::Yarn, units),
-            Units::Inches => yarn(YarnLength::from_metres(ball.yarn.value()), units),
-        };
-        text.push_str(&[" of ", &size].concat());
+    text.push_str(&[&*yarn_bare(need.high, units), ")"].concat());
+    let ball = spec.balls.get(usize::from(need.colour.0));
+    if let Some(per_gram) = ball.and_then(Ball::metres_per_gram) {
+        text.push_str(&[", ", &*mass(Mass::from_grams(need.length.metres() / per_gram), units)].concat());
+    }
+    text.push_str(&["; ", &*plural(need.balls, "ball")].concat());
+    if let Some(ball) = ball {
+        text.push_str(" of ");
+        // What it is called and how thick it is, before what the band says of a ball.
+        if let Some(name) = about.yarn(need.colour) {
+            text.push_str(&[&*name, ", "].concat());
+        }
+        if let Some(weight) = ball.weight {
+            text.push_str(&["weight ", &*weight.number().to_string(), ", "].concat());
+        }
+        text.push_str(&figures::ball(ball, units));
     }
     text.push('.');
     text

@@ -3,8 +3,8 @@
 use super::{INDIGO, LOGWOOD, MADDER, UNDYED, WALNUT, WELD, balls, band, by_age, cap, counted, percent, rounds};
 use crate::{Project, ProjectId, Terms, Units};
 use hatwright_sizing::{
-    Age, BandKind, BandSpec, Begun, Closing, Colour, Count, Coverage, Fabric, HatSpec, Head, Layout, Length, PomPom, Rounds,
-    Shape, SideTop, Style, Way,
+    Age, Ball, BandKind, BandSpec, Begun, Closing, Colour, Count, Coverage, Fabric, HatSpec, Head, Layout, Length, Money, Rounds,
+    Shape, SideTop, Style, Topper, TopperKind, Way,
 };
 
 const TEN: Length = Length::from_ticks(10_000);
@@ -20,11 +20,11 @@ pub(super) fn slouch(id: ProjectId) -> Project {
         ease: percent(6),
         band: around(Fabric::PostRib, 5, &[(0, 5)]),
         body_stripes: rounds(&[(0, 9), (1, 1)]),
-        pom_pom: None,
-        balls: balls(2, 110),
+        topper: None,
+        balls: balls(2, 110, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, towpath slouch", Units::Centimetres, Terms::Us, &[LOGWOOD, UNDYED], spec)
+    cap(id, "Rowing club, towpath slouch", Units::Centimetres, Terms::Us, &[LOGWOOD, UNDYED], "Mist brushed", spec)
 }
 
 /// Begun at the tip, in rings of the club's colours.
@@ -38,11 +38,11 @@ pub(super) fn stocking_cap(id: ProjectId) -> Project {
         ease: percent(6),
         band: band(12, Length::ZERO, None, &[(0, 2), (1, 2)]),
         body_stripes: rounds(&[(0, 6), (1, 6), (2, 6)]),
-        pom_pom: Some(PomPom { diameter: Length::from_ticks(5_000), colour: Some(Colour(1)) }),
-        balls: balls(3, 160),
+        topper: Some(Topper::usual(TopperKind::Tassel).sized(Length::from_ticks(9_000)).coloured(Colour(1))),
+        balls: balls(3, 160, 50, 3),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, long stocking cap", Units::Centimetres, Terms::Uk, &[INDIGO, WELD, UNDYED], spec)
+    cap(id, "Rowing club, long stocking cap", Units::Centimetres, Terms::Uk, &[INDIGO, WELD, UNDYED], "Regatta sport", spec)
 }
 
 /// With a back-loop band and an eight-pointed star.
@@ -56,11 +56,11 @@ pub(super) fn tam(id: ProjectId) -> Project {
         band: around(Fabric::SingleBack, 5, &[(0, 5)]),
         body_stripes: rounds(&[(1, 4), (0, 2)]),
         layout: Layout::Wedges(8),
-        pom_pom: Some(PomPom { diameter: Length::from_ticks(4_000), colour: Some(Colour(0)) }),
-        balls: balls(2, 125),
+        topper: Some(Topper::usual(TopperKind::PomPom).sized(Length::from_ticks(4_000)).coloured(Colour(0))),
+        balls: balls(2, 125, 50, 3),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, boathouse tam", Units::Centimetres, Terms::Us, &[MADDER, WELD], spec)
+    cap(id, "Rowing club, boathouse tam", Units::Centimetres, Terms::Us, &[MADDER, WELD], "Slipway worsted", spec)
 }
 
 /// A two-year-old's, begun at the crown. No ties: at that age they strangle.
@@ -76,11 +76,11 @@ pub(super) fn ear_flaps(id: ProjectId) -> Project {
         coverage: Coverage::EarTops,
         band: BandSpec { kind: BandKind::None, ..band(8, Length::ZERO, None, &[(0, 2)]) },
         body_stripes: rounds(&[(0, 2), (1, 2)]),
-        pom_pom: None,
-        balls: balls(2, 80),
+        topper: None,
+        balls: balls(2, 80, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, little cox’s ear flaps", Units::Centimetres, Terms::Us, &[WELD, INDIGO], spec)
+    cap(id, "Rowing club, little cox’s ear flaps", Units::Centimetres, Terms::Us, &[WELD, INDIGO], "Boathouse wool", spec)
 }
 
 /// Half double crochet rib, worked sideways and joined.
@@ -93,11 +93,11 @@ pub(super) fn ear_warmer(id: ProjectId) -> Project {
         ease: percent(8),
         band: BandSpec { fabric: Fabric::HalfDoubleBack, ..rib },
         body_stripes: rounds(&[(0, 1)]),
-        pom_pom: None,
-        balls: balls(2, 90),
+        topper: None,
+        balls: balls(2, 90, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, sculler’s ear warmer", Units::Centimetres, Terms::Us, &[WALNUT, UNDYED], spec)
+    cap(id, "Rowing club, sculler’s ear warmer", Units::Centimetres, Terms::Us, &[WALNUT, UNDYED], "Stake-boat tweed", spec)
 }
 
 /// Cotton, begun at the crown, for watching races in the sun.
@@ -111,11 +111,11 @@ pub(super) fn brimmed(id: ProjectId) -> Project {
         ease: percent(1),
         coverage: Coverage::EarTops,
         body_stripes: rounds(&[(0, 18), (1, 3)]),
-        pom_pom: None,
-        balls: balls(2, 125),
+        topper: None,
+        balls: priced(balls(2, 125, 50, 3), 380),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, regatta sun hat", Units::Centimetres, Terms::Uk, &[UNDYED, INDIGO], spec)
+    cap(id, "Rowing club, regatta sun hat", Units::Centimetres, Terms::Uk, &[UNDYED, INDIGO], "Pontoon cotton", spec)
 }
 
 /// Half double crochet in the back loops, with a short-row crown.
@@ -130,14 +130,19 @@ pub(super) fn sideways(id: ProjectId) -> Project {
         band: band(10, Length::from_ticks(5_000), None, &[(0, 2)]),
         body_stripes: rounds(&[(0, 4), (1, 4)]),
         closing: Closing::Drawn,
-        pom_pom: Some(PomPom { diameter: Length::from_ticks(7_000), colour: Some(Colour(1)) }),
-        balls: balls(2, 110),
+        topper: Some(Topper::usual(TopperKind::PomPom).sized(Length::from_ticks(7_000)).coloured(Colour(1))),
+        balls: balls(2, 110, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, winter-training rib hat", Units::Centimetres, Terms::Us, &[INDIGO, WELD], spec)
+    cap(id, "Rowing club, winter-training rib hat", Units::Centimetres, Terms::Us, &[INDIGO, WELD], "Slipway worsted", spec)
 }
 
 /// A band worked around.
 fn around(fabric: Fabric, rows: u32, stripes: &[(u8, u32)]) -> BandSpec {
     BandSpec { kind: BandKind::Around, fabric, rounds: Rounds::new(rows), ..band(8, Length::ZERO, None, stripes) }
+}
+
+/// Balls with a price, in hundredths.
+fn priced(balls: Vec<Ball>, price: i64) -> Vec<Ball> {
+    balls.into_iter().map(|ball| Ball { price: Some(Money::from_ticks(price)), ..ball }).collect()
 }

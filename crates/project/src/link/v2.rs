@@ -1,15 +1,15 @@
-//! Links of version 2: the current ones.
+//! Links of version 2: those of form 2. Frozen, and never written any more; `samples/v2` must open for ever.
 //!
-//! A link holds what is its hat's and no more. Days of birth become the girth that they give, and the kept rounds of a hat in
+//! A link held what is its hat's and no more. Days of birth become the girth that they give, and the kept rounds of a hat in
 //! progress stay at home. Measures of the shape are listed only where they differ from what they were when this version was made:
 //! that costs one character for most hats, in place of thirty.
 
 use super::{Linked, named};
-use crate::text::{COLOUR, NAME};
-use crate::{Project, Terms, Units};
+use crate::versions::v2::spec::{Ball, HatSpec, PomPom};
+use crate::{Terms, Units};
 use hatwright_sizing::{
-    Age, Ball, BandSpec, Begun, Build, Chosen, Closing, Coverage, Fabric, HatSpec, Head, Layout, Length, PLANNER, PomPom, Ratio,
-    RoundStripe, Sex, Shape, SideTop, Stitches, Stretch, Style, Swatch, Taste, Way, head_size,
+    Age, BandSpec, Begun, Build, Chosen, Closing, Coverage, Fabric, Head, Layout, Length, Ratio, RoundStripe, Sex, Shape,
+    SideTop, Stitches, Stretch, Style, Swatch, Taste, Way,
 };
 use serde::{Deserialize, Serialize};
 
@@ -53,64 +53,16 @@ struct Spec {
 
 /// A head that says nothing of anyone's birthday.
 #[derive(Serialize, Deserialize)]
-enum Girth {
+pub(super) enum Girth {
     Measured(Length),
     ByAge { age: Age, sex: Sex, build: Build },
 }
 
 impl Link {
-    /// A hat's link.
-    pub(super) fn of(project: &Project) -> Self {
-        Self {
-            planner: PLANNER,
-            name: NAME.tidy(&project.name),
-            units: project.units,
-            terms: project.terms,
-            colours: project.colours.iter().map(|c| (COLOUR.tidy(&c.name), c.hex.channels())).collect(),
-            spec: spec(&project.spec),
-        }
-    }
-
     /// The hat as it is now; `None` where a measure of its shape stands in no place, twice, or without need.
     pub(super) fn migrate(self) -> Option<Linked> {
         let Self { planner, name, units, terms, colours, spec } = self;
-        Some(Linked { planner, name, units, terms, colours: named(colours), spec: hat(spec)? })
-    }
-}
-
-fn spec(spec: &HatSpec) -> Spec {
-    let HatSpec { over_top, lining, style, shape, begun, way, fabric, swatch, hook, strands, body_stretch, ease, .. } = *spec;
-    let HatSpec { coverage, layout, closing, pom_pom, margin, chosen, taste, .. } = *spec;
-    let HatSpec { band, body_stripes, balls, .. } = spec.clone();
-    let head = match spec.head {
-        Head::Measured(girth) => Girth::Measured(girth),
-        Head::ByAge { age, sex, build } => Girth::ByAge { age, sex, build },
-        Head::ByDates { .. } => Girth::Measured(head_size(&spec.head).girth),
-    };
-    Spec {
-        head,
-        over_top,
-        lining,
-        style,
-        shape: listed(&shape),
-        begun,
-        way,
-        fabric,
-        swatch,
-        hook,
-        strands,
-        body_stretch,
-        ease,
-        coverage,
-        band,
-        body_stripes,
-        layout,
-        closing,
-        pom_pom,
-        balls,
-        margin,
-        chosen,
-        taste,
+        Some(Linked { planner, name, units, terms, colours: named(colours), spec: hat(spec)?.migrate() })
     }
 }
 
@@ -170,12 +122,12 @@ fn measures(shape: &Shape) -> [i32; 12] {
     ]
 }
 
-fn listed(shape: &Shape) -> Vec<(u8, i32)> {
+pub(super) fn listed(shape: &Shape) -> Vec<(u8, i32)> {
     let places = (0..).zip(measures(shape)).zip(UNLISTED);
     places.filter(|((_, measure), unlisted)| measure != unlisted).map(|(listed, _)| listed).collect()
 }
 
-fn shape(listed: &[(u8, i32)]) -> Option<Shape> {
+pub(super) fn shape(listed: &[(u8, i32)]) -> Option<Shape> {
     let mut all = UNLISTED;
     for (place, measure) in listed {
         *all.get_mut(usize::from(*place))? = *measure;

@@ -1,5 +1,6 @@
 //! What the page remembers besides hats.
 
+use crate::shopping::MOST_COPIES;
 use crate::{ProjectId, Terms, Units};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
@@ -14,6 +15,8 @@ pub struct Settings {
     pub units: Units,
     /// Terms of a new hat.
     pub terms: Terms,
+    /// Hats on the list for several, each once, with its copies, 1 to [`MOST_COPIES`]. Settings of before there were lists have none.
+    pub list: Vec<(ProjectId, u32)>,
 }
 
 impl Settings {
@@ -31,10 +34,27 @@ impl Settings {
     /// ```
     pub fn parse(text: &str) -> Self {
         let value: Value = serde_json::from_str(text).unwrap_or_default();
-        Self { open: field(&value, "open"), units: field(&value, "units"), terms: field(&value, "terms") }
+        Self {
+            open: field(&value, "open"),
+            units: field(&value, "units"),
+            terms: field(&value, "terms"),
+            list: ticked(&value["list"]),
+        }
     }
 }
 
 fn field<T: Default + DeserializeOwned>(value: &Value, name: &str) -> T {
     serde_json::from_value(value[name].clone()).unwrap_or_default()
+}
+
+/// The hats on the list, each entry by itself.
+fn ticked(value: &Value) -> Vec<(ProjectId, u32)> {
+    let mut list: Vec<(ProjectId, u32)> = Vec::new();
+    for entry in value.as_array().into_iter().flatten() {
+        match serde_json::from_value::<(ProjectId, u32)>(entry.clone()) {
+            Ok((id, copies)) if !list.iter().any(|(known, _)| *known == id) => list.push((id, copies.clamp(1, MOST_COPIES))),
+            _ => {}
+        }
+    }
+    list
 }

@@ -80,7 +80,7 @@ fn spaces_and_the_order_of_keys_do_not_matter() {
     let indented = format!("\u{feff}\r\n{}\n", serde_json::to_string_pretty(&value).unwrap());
     assert_eq!(open(&indented), Ok(hat()));
     let turned = format!(
-        r#"{{"project":{},"check":{},"schema":2,"hatwright":"hat"}}"#,
+        r#"{{"project":{},"check":{},"schema":3,"hatwright":"hat"}}"#,
         serde_json::to_string(&value["project"]).unwrap(),
         value["check"]
     );
@@ -96,7 +96,7 @@ fn other_files_are_named_for_what_they_are() {
     }
     assert_eq!(open(&" ".repeat(3_000_000)), Err(Unreadable::NotOurs));
     assert_eq!(open(&"[".repeat(100_000)), Err(Unreadable::NotJson), "nesting does not overflow the stack");
-    assert_eq!(open(r#"{"hatwright":"hat","schema":3,"anything":[]}"#), Err(Unreadable::Newer { schema: 3 }));
+    assert_eq!(open(r#"{"hatwright":"hat","schema":4,"anything":[]}"#), Err(Unreadable::Newer { schema: 4 }));
     for schema in ["0", "-1", "1.5", "null", "\"1\""] {
         let text = format!(r#"{{"hatwright":"hat","schema":{schema},"check":"","project":{{}}}}"#);
         assert!(matches!(open(&text), Err(Unreadable::Broken { .. })), "{schema}");
@@ -135,9 +135,9 @@ fn whole_documents_are_still_checked() {
         ("unknown variant", |p| p["spec"]["style"] = json!("Cloche")),
         ("absurd", |p| p["revision"] = json!(u64::MAX)),
     ];
-    assert_eq!(open(&resealed(2, |_| ())), Ok(hat()));
+    assert_eq!(open(&resealed(3, |_| ())), Ok(hat()));
     for (expected, change) in changes {
-        let error = open(&resealed(2, change)).unwrap_err();
+        let error = open(&resealed(3, change)).unwrap_err();
         assert!(error.to_string().contains(expected), "{expected:?} in {error}");
         assert!(error.to_string().starts_with("This hat is damaged: "), "{error}");
     }

@@ -7,7 +7,8 @@ use crate::strategies::arb_project;
 use crate::{BadLink, ColourName, Linked, Project, ProjectId, Rgb, example, from_link, samples, to_link};
 use data_encoding::BASE64URL_NOPAD;
 use hatwright_sizing::{
-    Breach, Build, Colour, Day, Head, Kept, KeptRounds, Length, PLANNER, Quantity, Rows, Sex, SideTop, Stitches, head_size,
+    Ball, Breach, Build, Colour, Count, Day, Extra, Head, Instead, Kept, KeptRounds, KeptUse, Length, Mass, Money, PLANNER,
+    Quantity, Ratio, Rows, Sex, SideTop, Stitches, Unravelled, UseWay, WeighedSwatch, YarnUse, YarnWeight, head_size,
 };
 use proptest::prelude::*;
 
@@ -22,7 +23,7 @@ proptest! {
         if matches!(spec.head, Head::ByDates { .. }) {
             spec.head = Head::Measured(head_size(&spec.head).girth);
         }
-        spec.kept = None;
+        (spec.kept, spec.instead, spec.yarn_use.hat) = (None, None, None);
         prop_assert_eq!(from_link(&link), Ok(Linked { planner: PLANNER, name, units, terms, colours, spec }));
     }
 }
@@ -36,7 +37,7 @@ proptest! {
     /// Past the checksum, where anything may stand: an error or a hat that passes its check, never a panic.
     #[test]
     fn any_sealed_bytes_are_an_error_or_a_hat(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
-        for version in *b"12" {
+        for version in *b"123" {
             if let Ok(linked) = from_link(&sealed(version, &bytes)) {
                 prop_assert_eq!(linked.into_project(id("rowingclub01"), 0).check(), Ok(()));
             }
@@ -48,7 +49,7 @@ proptest! {
         let mut bytes = unsealed(&to_link(&project));
         let at = at.index(bytes.len());
         bytes[at] = byte;
-        if let Ok(linked) = from_link(&sealed(b'2', &bytes)) {
+        if let Ok(linked) = from_link(&sealed(b'3', &bytes)) {
             prop_assert_eq!(linked.into_project(id("rowingclub01"), 0).check(), Ok(()));
         }
     }
@@ -101,17 +102,17 @@ fn other_fragments_are_not_ours() {
     for other in ["main", "#pattern", "hat=1", "é", "-1", "\u{0}"] {
         assert_eq!(from_link(other), Err(BadLink::NotOurs), "{other}");
     }
-    assert_eq!(from_link(&"2".repeat(LONGEST_LINK + 1)), Err(BadLink::NotOurs));
-    assert_eq!(from_link(&"2".repeat(LONGEST_LINK)), Err(BadLink::Damaged));
-    assert_eq!(from_link("2"), Err(BadLink::Damaged));
-    assert_eq!(from_link(&sealed(b'2', &[])), Err(BadLink::Damaged));
+    assert_eq!(from_link(&"3".repeat(LONGEST_LINK + 1)), Err(BadLink::NotOurs));
+    assert_eq!(from_link(&"3".repeat(LONGEST_LINK)), Err(BadLink::Damaged));
+    assert_eq!(from_link("3"), Err(BadLink::Damaged));
+    assert_eq!(from_link(&sealed(b'3', &[])), Err(BadLink::Damaged));
 }
 
 #[test]
 fn a_newer_link_is_told_from_a_damaged_one() {
-    assert_eq!(from_link(&sealed(b'3', b"anything")), Err(BadLink::Newer));
+    assert_eq!(from_link(&sealed(b'4', b"anything")), Err(BadLink::Newer));
     let link = to_link(&hat());
-    assert_eq!(from_link(&format!("3{}", &link[1..])), Err(BadLink::Damaged));
+    assert_eq!(from_link(&format!("4{}", &link[1..])), Err(BadLink::Damaged));
 }
 
 #[test]
@@ -130,14 +131,14 @@ fn whole_links_are_still_checked() {
         "This link is whole, but there is no such hat: it uses colour number 256, which it does not have."
     );
     let longer = [unsealed(&to_link(&hat())), vec![0]].concat();
-    assert_eq!(from_link(&sealed(b'2', &longer)), Err(BadLink::Damaged), "nothing may follow the hat");
+    assert_eq!(from_link(&sealed(b'3', &longer)), Err(BadLink::Damaged), "nothing may follow the hat");
 }
 
 /// A list that claims to be four thousand million long.
 #[test]
 fn a_claimed_length_is_not_believed() {
     let claim = [1, 0, 0, 0, 0xff, 0xff, 0xff, 0xff, 0x0f];
-    assert_eq!(from_link(&sealed(b'2', &claim)), Err(BadLink::Damaged));
+    assert_eq!(from_link(&sealed(b'3', &claim)), Err(BadLink::Damaged));
 }
 
 #[test]
@@ -166,9 +167,14 @@ fn a_link_tells_no_birthday() {
 
 #[test]
 fn links_are_short() {
-    assert!(to_link(&hat()).len() <= 170, "{}", to_link(&hat()).len());
+    assert!(to_link(&hat()).len() <= 200, "{}", to_link(&hat()).len());
+    // What is not known of its yarn costs next to nothing.
+    let mut bare = hat();
+    bare.spec.balls.iter_mut().for_each(|ball| *ball = Ball::of(ball.yarn));
+    bare.colours.iter_mut().for_each(|colour| colour.yarn.clear());
+    assert!(to_link(&bare).len() <= 170, "{}", to_link(&bare).len());
     for sample in samples(core::array::from_fn(|i| ProjectId::from_bits(i as u64))) {
-        assert!(to_link(&sample).len() <= 200, "{}: {}", sample.name, to_link(&sample).len());
+        assert!(to_link(&sample).len() <= 240, "{}: {}", sample.name, to_link(&sample).len());
     }
     // Every measure of every style changed, and all that may be left out put in.
     let mut changed = hat();
@@ -180,16 +186,87 @@ fn links_are_short() {
     changed.spec.band.hook = Some(Length::from_ticks(450));
     changed.spec.lining = Length::from_ticks(300);
     changed.spec.shape.side_top = SideTop::ShortRows;
-    assert!(to_link(&changed).len() <= 260, "{}", to_link(&changed).len());
-    let mut longest = changed;
-    longest.name = "🧶".repeat(100);
-    longest.spec.balls = vec![longest.spec.balls[0]; 6];
+    assert!(to_link(&changed).len() <= 290, "{}", to_link(&changed).len());
+    // In letters of one byte, and in those of four.
+    for (letter, most) in [("m", 3000), ("🧶", 6000)] {
+        let longest = longest(&changed, letter);
+        let link = to_link(&longest);
+        assert!(link.len() < most, "{letter}: {}", link.len());
+        let told = from_link(&link).unwrap();
+        assert_eq!((told.name, told.colours), (letter.repeat(80), longest.tidy().colours));
+    }
+}
+
+/// Texts as long as they may be, unlike from colour to colour, and all that can be known of six yarns.
+fn longest(changed: &Project, letter: &str) -> Project {
+    let mut longest = changed.clone();
+    longest.name = letter.repeat(100);
+    let most = |q: Quantity, i: i32| q.row().most - i;
+    let ball = |i| Ball {
+        yarn: Count::from_ticks(most(Quantity::BallYarn, i)),
+        grams: Some(Mass::from_ticks(most(Quantity::BallGrams, i))),
+        weight: YarnWeight::new(i as u8).ok(),
+        owned: Count::from_ticks(most(Quantity::BallsOwned, i)),
+        price: Some(Money::from_ticks(most(Quantity::BallPrice, i).into())),
+    };
+    longest.spec.balls = (0..6).map(ball).collect();
+    let (stitches, grams, length) = (Stitches::new(2_000), Mass::from_grams(999.0), Length::from_cm(4_999.0));
+    longest.spec.yarn_use = YarnUse {
+        weighed: Some(WeighedSwatch { colour: Colour(1), band: true, stitches, grams }),
+        unravelled: Some(Unravelled { band: true, stitches, length }),
+        kept: Some(KeptUse { factor: Ratio::of(4.9), doubt: Ratio::of(0.99), way: UseWay::Hat }),
+        hat: None,
+        scale: Mass::from_grams(49.0),
+        swatch_kept: true,
+    };
     longest.spec.body_stripes = vec![longest.spec.body_stripes[0]; 12];
     longest.spec.band.stripes = vec![longest.spec.band.stripes[0]; 12];
-    longest.colours = vec![ColourName { name: "🧶".repeat(50), hex: Rgb::new(0, 0, 0) }; 6];
-    let link = to_link(&longest);
-    assert!(link.len() < 3000, "{}", link.len());
-    assert_eq!(from_link(&link).unwrap().name, "🧶".repeat(80));
+    let yarns = (0..6).map(|i| ColourName {
+        name: letter.repeat(50),
+        hex: Rgb::new(0, 0, 0),
+        yarn: format!("{i}{}", letter.repeat(59)),
+        lot: format!("{i}{}", letter.repeat(23)),
+    });
+    longest.colours = yarns.collect();
+    longest
+}
+
+/// What the shop needs is told; what is weighed up at home, and what a finished hat weighs, is not.
+#[test]
+fn a_link_tells_what_the_shop_needs() {
+    let mut hat = hat();
+    hat.colours[1].lot = "B7 0412".to_owned();
+    hat.spec.balls[0].owned = Count::from_ticks(150);
+    hat.spec.balls[1].price = Some(Money::from_ticks(450));
+    hat.spec.extra = Extra::Share(Ratio::of(0.2));
+    let here = to_link(&hat);
+    let told = from_link(&here).unwrap();
+    assert_eq!((told.colours, told.spec), (hat.colours.clone(), hat.spec.clone()));
+    hat.spec.yarn_use.hat = Some(Mass::from_grams(61.0));
+    hat.spec.instead = Some(Instead { yarn: Count::whole(65), grams: None, weight: None, swatch: None });
+    assert_eq!(to_link(&hat), here);
+}
+
+/// A fact that is told twice, of a colour that is not there, or of each colour where it is one of all, is no link of ours.
+#[test]
+fn one_hat_has_one_link() {
+    let mut hat = hat();
+    hat.spec.balls.iter_mut().for_each(|ball| *ball = Ball::of(ball.yarn));
+    hat.colours.iter_mut().for_each(|colour| colour.yarn.clear());
+    let mut bytes = unsealed(&to_link(&hat));
+    // The list of facts is the last of a link, and empty.
+    assert_eq!(bytes.pop(), Some(0));
+    let with = |facts: &[u8]| from_link(&sealed(b'3', &[&bytes[..], facts].concat()));
+    // So many facts, and for each a colour or 255 for all, a kind (2: grams, 4: owned) and a zigzag number of hundredths.
+    let grams = |facts: &[u8]| with(facts).map(|told| told.spec.balls.iter().map(|b| b.grams).collect::<Vec<_>>());
+    assert_eq!(grams(&[0]), Ok(vec![None; 2]));
+    assert_eq!(grams(&[1, 255, 2, 0x90, 0x4e]), Ok(vec![Some(Mass::from_ticks(5_000)); 2]));
+    assert_eq!(grams(&[1, 1, 2, 0x90, 0x4e]), Ok(vec![None, Some(Mass::from_ticks(5_000))]));
+    assert_eq!(grams(&[2, 0, 2, 0x90, 0x4e, 1, 2, 0x90, 0x4e]), Err(BadLink::Damaged), "one fact of all colours");
+    assert_eq!(grams(&[2, 1, 2, 0x90, 0x4e, 1, 2, 0x90, 0x4e]), Err(BadLink::Damaged), "twice");
+    assert_eq!(grams(&[1, 2, 2, 0x90, 0x4e]), Err(BadLink::Damaged), "no such colour");
+    assert_eq!(grams(&[1, 0, 4, 0]), Err(BadLink::Damaged), "no ball owned goes without saying");
+    assert_eq!(grams(&[2, 0, 4, 2, 1, 2, 0x90, 0x4e]), Err(BadLink::Damaged), "out of order");
 }
 
 const SHAPES: [Quantity; 11] = [

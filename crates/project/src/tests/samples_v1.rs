@@ -1,11 +1,11 @@
 //! Documents and links of form 1 as they were first written. The files are frozen: a hat that opened before still opens.
 
 use super::id;
-use crate::{ColourName, Linked, Project, Rgb, Terms, Units, example, from_link, open, to_json};
+use crate::{ColourName, Linked, Project, Rgb, Terms, Units, from_link, open, to_json};
 use hatwright_sizing::{
-    Age, Ball, BandKind, BandSpec, BandSwatch, Begun, Build, Chosen, Closing, Colour, Count, Coverage, Edge, Fabric, HatSpec,
-    Head, Layout, Length, PomPom, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape, Stitches, Stretch, Style, Swatch,
-    Taste, Way, YarnWeight,
+    Age, Ball, BandKind, BandSpec, BandSwatch, Begun, Build, Chosen, Closing, Colour, Count, Coverage, Edge, Extra, Fabric,
+    HatSpec, Head, Layout, Length, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape, Stitches, Stretch, Style, Swatch,
+    Taste, Topper, TopperKind, Way, YarnWeight,
 };
 
 macro_rules! sample {
@@ -46,9 +46,9 @@ fn club_cap() {
         body_stripes: rounds(&[(0, 6), (1, 2)]),
         layout: Layout::Spread,
         closing: Closing::Drawn,
-        pom_pom: Some(PomPom { diameter: Length::from_cm(6.0), colour: None }),
-        balls: vec![Ball { yarn: Count::whole(80) }; 2],
-        margin: Ratio::of(0.25),
+        topper: Some(Topper::usual(TopperKind::PomPom).sized(Length::from_cm(6.0))),
+        balls: vec![Ball::of(Count::whole(80)); 2],
+        extra: Extra::Share(Ratio::of(0.25)),
         chosen: None,
         ..form_1()
     };
@@ -64,9 +64,6 @@ fn club_cap() {
         changed_ms: 1_760_000_000_000,
     };
     check(sample!("club-cap"), &project);
-    let first_visit =
-        Project { revision: 12, notes: project.notes.clone(), changed_ms: project.changed_ms, ..example(id("rowingclub01")) };
-    assert_eq!(first_visit, project, "the hat of a first visit");
 }
 
 #[test]
@@ -89,9 +86,9 @@ fn gathered_in_inches_with_a_band_swatch_and_chosen_counts() {
         body_stripes: rounds(&[(0, 1)]),
         layout: Layout::Spread,
         closing: Closing::Gathered(Stitches::new(56)),
-        pom_pom: Some(PomPom { diameter: Length::from_inches(2.75), colour: None }),
-        balls: vec![Ball { yarn: Count::whole(100) }; 2],
-        margin: Ratio::of(0.25),
+        topper: Some(Topper::usual(TopperKind::PomPom).sized(Length::from_inches(2.75))),
+        balls: vec![Ball::of(Count::whole(100)); 2],
+        extra: Extra::Share(Ratio::of(0.25)),
         chosen: Some(Chosen { rows: Rows::new(80), stitches: Stitches::new(76) }),
         ..form_1()
     };
@@ -128,9 +125,9 @@ fn baby_from_a_yarn_weight() {
         body_stripes: rounds(&[(0, 4), (1, 2)]),
         layout: Layout::Spread,
         closing: Closing::Drawn,
-        pom_pom: None,
-        balls: vec![Ball { yarn: Count::whole(210) }; 2],
-        margin: Ratio::of(0.25),
+        topper: None,
+        balls: vec![Ball::of(Count::whole(210)); 2],
+        extra: Extra::Share(Ratio::of(0.25)),
         chosen: None,
         ..form_1()
     };
@@ -168,9 +165,9 @@ fn starred_for_an_age_in_weeks_in_uk_terms() {
         body_stripes: rounds(&[(0, 8), (1, 2), (2, 2)]),
         layout: Layout::Wedges(8),
         closing: Closing::Drawn,
-        pom_pom: Some(PomPom { diameter: Length::from_cm(7.0), colour: Some(Colour(1)) }),
-        balls: vec![Ball { yarn: Count::whole(120) }; 3],
-        margin: Ratio::of(0.2),
+        topper: Some(Topper::usual(TopperKind::PomPom).sized(Length::from_cm(7.0)).coloured(Colour(1))),
+        balls: vec![Ball::of(Count::whole(120)); 3],
+        extra: Extra::Share(Ratio::of(0.2)),
         chosen: None,
         ..form_1()
     };
@@ -216,7 +213,7 @@ fn form_1() -> HatSpec {
 }
 
 fn colour(name: &str, hex: &str) -> ColourName {
-    ColourName { name: name.to_owned(), hex: Rgb::parse(hex).unwrap() }
+    ColourName::new(name.to_owned(), Rgb::parse(hex).unwrap())
 }
 
 fn rows(stripes: &[(u8, u32)]) -> Vec<RowStripe> {

@@ -193,13 +193,27 @@ fn settings_never_fail() {
     let store = Memory::default();
     let shelf = Shelf::new(&store);
     assert_eq!(shelf.settings(), Settings::default());
-    let settings = Settings { open: Some(id("clubcap01")), units: Units::Inches, terms: Terms::Uk };
+    let list = vec![(id("clubcap01"), 3), (id("clubcap02"), 1)];
+    let settings = Settings { open: Some(id("clubcap01")), units: Units::Inches, terms: Terms::Uk, list };
     shelf.put_settings(&settings).unwrap();
     assert_eq!(shelf.settings(), settings);
     for text in ["", "null", "[1]", "{\"open\":7}", "{\"units\":\"Cubits\"}", "\u{0}"] {
         store.put(SETTINGS_KEY, text).unwrap();
         assert_eq!(shelf.settings(), Settings::default(), "{text}");
     }
+}
+
+/// Settings of before there were lists, and lists that somebody else wrote.
+#[test]
+fn a_list_is_read_entry_by_entry() {
+    let read = |list: &str| Settings::parse(&format!(r#"{{"open":"clubcap01","units":"Inches","terms":"Uk"{list}}}"#));
+    let old = Settings { open: Some(id("clubcap01")), units: Units::Inches, terms: Terms::Uk, list: Vec::new() };
+    for nothing in ["", r#","list":null"#, r#","list":7"#, r#","list":{"clubcap01":3}"#, r#","list":["clubcap01",3]"#] {
+        assert_eq!(read(nothing), old, "{nothing}");
+    }
+    let odd = r#","list":[["clubcap01",0],["Cap",2],["clubcap02",1000],["clubcap03",-1],["clubcap02",4],["clubcap04",12]]"#;
+    let list = vec![(id("clubcap01"), 1), (id("clubcap02"), 99), (id("clubcap04"), 12)];
+    assert_eq!(read(odd), Settings { list, ..old });
 }
 
 #[test]

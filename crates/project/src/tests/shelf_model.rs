@@ -159,7 +159,7 @@ fn take(
             let place = if gone { gone_key(&id) } else { key(&id) };
             // A newer version of the page puts its own there; it too overwrites no one.
             if store.get(&place)?.is_none() {
-                let text = format!(r#"{{"hatwright":"hat","schema":2,"time":{time}}}"#);
+                let text = format!(r#"{{"hatwright":"hat","schema":99,"time":{time}}}"#);
                 match store.put(&place, &text) {
                     Ok(()) => drop(model.foreign.insert(place, text)),
                     Err(error) => assert_eq!(error, StoreError::Full),

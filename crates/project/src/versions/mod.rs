@@ -1,24 +1,26 @@
 //! Every form that a saved hat ever had, and the way from each to the current one.
 //!
-//! To add form 3: see the module of form 2.
+//! To add form 4: see the module of form 3.
 
 pub(crate) mod v1;
-mod v2;
+pub(crate) mod v2;
+mod v3;
 
-use crate::text::{COLOUR, NAME, NOTES};
+use crate::text::{COLOUR, LOT, NAME, NOTES, YARN};
 use crate::{Project, Unreadable};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
 /// The form that this version writes.
-pub(crate) const SCHEMA: u64 = 2;
+pub(crate) const SCHEMA: u64 = 3;
 
 /// Reads a document of one form, brings it to the current one, and checks it as anything from outside is checked.
 pub(crate) fn read(schema: u64, payload: &Value) -> Result<Project, Unreadable> {
     let project = match schema {
-        1 => v2::migrate(v1::migrate(parse(payload)?)),
-        2 => v2::migrate(parse(payload)?),
+        1 => v3::migrate(v2::migrate(v1::migrate(parse(payload)?))),
+        2 => v3::migrate(v2::migrate(parse(payload)?)),
+        3 => v3::migrate(parse(payload)?),
         _ => return Err(Unreadable::broken("there never was such a form")),
     };
     checked(project)
@@ -42,6 +44,6 @@ fn checked(project: Project) -> Result<Project, Unreadable> {
     }
     let texts = NAME.holds(&project.name)
         && NOTES.holds(&project.notes)
-        && project.colours.iter().all(|colour| COLOUR.holds(&colour.name));
+        && project.colours.iter().all(|c| COLOUR.holds(&c.name) && YARN.holds(&c.yarn) && LOT.holds(&c.lot));
     if texts { Ok(project) } else { Err(Unreadable::broken("a name or a note is too long or has characters that do not print")) }
 }

@@ -66,7 +66,7 @@ pub(super) fn migrate(document: Document) -> super::v2::Document {
         name,
         units: units.migrate(),
         terms: terms.migrate(),
-        colours: colours.into_iter().map(|ColourName { name, hex }| crate::ColourName { name, hex }).collect(),
+        colours: colours.into_iter().map(|ColourName { name, hex }| super::v2::Colour { name, hex }).collect(),
         notes,
         spec: spec.migrate(),
         changed_ms,

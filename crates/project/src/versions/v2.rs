@@ -1,21 +1,36 @@
-//! Form 2: the current one, so its structs are the crate's own.
+//! Form 2: hats of every style, before their yarn had a record of its own. Frozen: `samples/v2` must open for ever.
 //!
-//! The form is fixed by `samples/v2`, which are never written anew: a change that makes one of them unreadable, or written back
-//! with another meaning, is a change of form, and then:
-//!
-//! 1. Copy [`Project`] and everything below it (the sizing crate's spec too) as they were into this module, private, with their
-//!    `serde` attributes; `Document` names the copy. Nothing in this module changes ever after. Form 1 shows how.
-//! 2. Write `migrate` here as a pure function from the copy to the structs of form 3, total: a hat that opened before still opens.
-//! 3. Add `v3` with its own `Document` and `migrate`, raise `SCHEMA`, and give `read` its arms.
-//! 4. Add `samples/v3`; the checks of the older samples stay.
-//! 5. Links have a version of their own: see [`crate::link`].
+//! What form 3 changed stands here as it was; what lies below it unchanged is still the sizing crate's. When one of those changes, its
+//! old shape moves in here, private, with a function to the new one. Nothing else in this module changes.
 
-use crate::Project;
+pub(crate) mod spec;
+
+use crate::{ColourName, Project, ProjectId, Rgb, Terms, Units};
+use serde::{Deserialize, Serialize};
 
 /// The form's document.
-pub(super) type Document = Project;
+#[derive(Serialize, Deserialize)]
+pub(super) struct Document {
+    pub id: ProjectId,
+    pub revision: u64,
+    pub name: String,
+    pub units: Units,
+    pub terms: Terms,
+    pub colours: Vec<Colour>,
+    pub notes: String,
+    pub spec: spec::HatSpec,
+    pub changed_ms: u64,
+}
 
-/// To the current form.
+#[derive(Serialize, Deserialize)]
+pub(super) struct Colour {
+    pub name: String,
+    pub hex: Rgb,
+}
+
+/// To form 3.
 pub(super) fn migrate(document: Document) -> Project {
-    document
+    let Document { id, revision, name, units, terms, colours, notes, spec, changed_ms } = document;
+    let colours = colours.into_iter().map(|Colour { name, hex }| ColourName::new(name, hex)).collect();
+    Project { id, revision, name, units, terms, colours, notes, spec: spec.migrate(), changed_ms }
 }

@@ -6,16 +6,26 @@ use super::panel::{Sideways, is_wedged, least_arc, panel, wedged};
 use super::remarks::{Choice, remarks};
 use super::rest::{Here, Rest, rest};
 use super::rounds::{Counts, is_stacked, rounds, stripe, stripes_of_band};
-use super::{body, brim, flaps, refuse, stocking, tam};
+use super::{body, brim, flaps, refuse, slouch, stocking, tam};
 use crate::counts::Rules;
 use crate::gauge::Cells;
 use crate::{
-    BandKind, Begun, Chosen, Colour, Depth, Doubt, Fit, Flaps, Hat, HatSpec, Kept, Layout, Length, Panel, PomPomPlan, Quantity,
-    Refusal, Remark, Round, RoundKind, Rounds, Size, Stitches, Style, Top, TopKind, Unsuited, Zone, ages_served, band_height,
-    head_size, yarn,
+    BandKind, Begun, Chosen, Colour, Depth, Doubt, Fit, Flaps, Hat, HatSpec, Kept, Layout, Length, Panel, Quantity, Refusal,
+    Remark, Round, RoundKind, Rounds, Size, Stitches, Style, Top, TopKind, Topper, TopperKind, TopperPlan, Unsuited, Zone,
+    ages_served, band_height, head_size, yarn,
 };
 
-/// Wraps of a pom-pom that a tie still holds together.
+/// How a topper is wound.
+fn wind(topper: &Topper, cells: &Cells) -> TopperPlan {
+    let usual = match topper.kind {
+        TopperKind::PomPom => Quantity::PomPomWraps.row().usual_value() * topper.size.cm() / cells.w,
+        TopperKind::Tassel => Quantity::TasselWraps.row().usual_value() / cells.w,
+    };
+    let wraps = libm::ceil(usual * topper.fullness.value() - 1e-9).clamp(1.0, MOST_WRAPS) as u32;
+    TopperPlan { kind: topper.kind, size: topper.size, wraps, colour: topper.colour }
+}
+
+/// Wraps of a topper that a tie still holds together.
 const MOST_WRAPS: f64 = 2_000.0;
 
 /// Plans a hat.
@@ -46,8 +56,22 @@ pub fn plan(spec: &HatSpec) -> Result<Hat, Refusal> {
         }
         // Rounds that are kept from a plan that gave its wedges up, or had none.
         Ok(hat) if !hat.rounds.iter().filter(|round| round.zone == Zone::Crown).all(|round| is_stacked(spec, round)) => spread(),
+        // The same where no round is shaped, so that the rounds do not tell.
+        Ok(hat) if spec.kept.is_some() && is_plain(&hat) && gave_up(spec) => spread(),
         planned => planned,
     }
+}
+
+fn is_plain(hat: &Hat) -> bool {
+    hat.rounds
+        .iter()
+        .all(|round| round.kind == RoundKind::Ring || round.before == round.after.get() || round.kind == RoundKind::PickUp)
+}
+
+/// Whether wedges are given up where this hat is planned anew.
+fn gave_up(spec: &HatSpec) -> bool {
+    let anew = plan_as_laid(&HatSpec { kept: None, ..spec.clone() });
+    matches!(anew, Err(Refusal::TamTooSmall { .. } | Refusal::BandTooTall { .. }))
 }
 
 fn plan_as_laid(spec: &HatSpec) -> Result<Hat, Refusal> {
@@ -73,11 +97,6 @@ fn plan_as_laid(spec: &HatSpec) -> Result<Hat, Refusal> {
     let ground = ground(size);
 
     let fits = fit(spec, &size, &cells);
-    let pom_pom = spec.wears().map(|p| PomPomPlan {
-        diameter: p.diameter,
-        wraps: libm::ceil(Quantity::PomPomWraps.row().usual_value() * p.diameter.cm() / cells.w).clamp(1.0, MOST_WRAPS) as u32,
-        colour: p.colour,
-    });
     let mut hat = Hat {
         style: spec.style,
         begun: spec.begins(),
@@ -98,13 +117,14 @@ fn plan_as_laid(spec: &HatSpec) -> Result<Hat, Refusal> {
         girth_range: None,
         doubt: None,
         yarn: Vec::new(),
-        pom_pom,
+        yarn_parts: Vec::new(),
+        topper: spec.wears().map(|topper| wind(&topper, &cells)),
         remarks: Vec::new(),
     };
     hat.doubt = Doubt::of(spec, &hat);
     hat.girth_range = hat.doubt.map(|doubt| doubt.girth);
     let changes = hat.changes();
-    hat.yarn = yarn::needs(spec, &cells, &hat, &changes);
+    (hat.yarn_parts, hat.yarn) = yarn::reckon(spec, &cells, &hat, &changes);
     hat.remarks = remarks(&ground, &hat, Choice { rules: &rules, dropped, moved, kept: made.kept }, &changes);
     Ok(hat)
 }
@@ -126,7 +146,8 @@ fn keep<'a>(spec: &HatSpec, base: &Rules, ground: impl Fn(Size) -> Ground<'a>) -
     let ground = ground(girth.size);
     let (band, brim) = outside(&ground);
     let same = (girth.size.rows, girth.size.stitches) == (kept.rows, kept.stitches);
-    if !same || !kept.suits(spec, band, brim) {
+    let tube = if spec.style == Style::Slouch { slouch::tube(&ground) } else { ground.stitches() };
+    if !same || !kept.suits(spec, band, brim, Stitches::new(tube)) {
         return None;
     }
     let mut made = make(&ground, girth.wedges, Some(kept)).ok()?;

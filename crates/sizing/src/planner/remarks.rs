@@ -2,12 +2,15 @@
 
 use super::ground::Ground;
 use crate::counts::{Rules, stripe_repeat};
-use crate::{Change, Chosen, Hat, HatSpec, HeadSize, Length, Remark, Sex, Start, Style, TopKind, Unsuited, gauge_hint, heads_at};
+use crate::{
+    Change, Chosen, Hat, HatSpec, HeadSize, Length, Remark, Sex, Start, Style, TopKind, TopperKind, Unsuited, gauge_hint,
+    heads_at,
+};
 
 /// Standard deviations above the mean at which 97 in 100 heads are smaller: the standard normal quantile of 0.97
 /// (Abramowitz and Stegun 1964, table 26.5), the outermost line of WHO's charts of head circumference.
 const NINETY_SEVENTH: f64 = 1.881;
-/// From this length in cm on, a tail can be caught, or lie around a neck (practice, no source: hats are out of the scope of EN 14682,
+/// From this length in cm on, a tail or a tassel can be caught, or lie around a neck (practice, no source: hats are out of the scope of EN 14682,
 /// whose principle for children under 7 is that nothing hangs loose about the neck).
 const LONG_TAIL: f64 = 15.0;
 
@@ -62,10 +65,11 @@ pub(super) fn remarks(ground: &Ground<'_>, hat: &Hat, choice: Choice<'_>, change
     if let Some(top) = hat.top.filter(|top| matches!(top.kind, TopKind::Gathered | TopKind::RowEnds)) {
         out.push(Remark::Bulk(top.bundle));
     }
+    let tassel = spec.wears().filter(|topper| topper.kind == TopperKind::Tassel).map_or(0.0, |topper| topper.size.cm());
     let hangs = match spec.style {
-        Style::EarFlap => spec.shape.flap_tie > Length::ZERO,
-        Style::Stocking => spec.shape.tail.cm() >= LONG_TAIL,
-        _ => false,
+        Style::EarFlap => spec.shape.flap_tie > Length::ZERO || tassel >= LONG_TAIL,
+        Style::Stocking => spec.shape.tail.cm() + tassel >= LONG_TAIL,
+        _ => tassel >= LONG_TAIL,
     };
     if hangs && may_be_younger(spec, &hat.head, 3.0) {
         out.push(Remark::LongParts);

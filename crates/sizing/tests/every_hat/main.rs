@@ -4,6 +4,7 @@ mod geometry;
 mod points;
 mod specs;
 mod worked;
+mod yarn;
 
 use hatwright_sizing::{Begun, Closing, Fabric, HatSpec, Refusal, Style, plan};
 use proptest::prelude::*;

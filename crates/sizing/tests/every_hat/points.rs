@@ -3,7 +3,7 @@
 use core::f64::consts::TAU;
 use hatwright_sizing::{
     BandKind, Begun, Chosen, Colour, Count, Coverage, Hat, HatSpec, Head, Kept, Length, Quantity, Ratio, Refusal, Remark,
-    RoundKind, Rounds, Rows, SideTop, Stitches, Style, Swatch, Zone, plan,
+    RoundKind, Rounds, Rows, SideTop, Stitches, Style, Swatch, Topper, TopperKind, Zone, plan,
 };
 
 fn spec(style: Style, begun: Begun) -> HatSpec {
@@ -124,6 +124,21 @@ fn flaps_divide_the_edge() {
     spec.head = Head::Measured(Length::from_cm(48.0));
     spec.chosen = None;
     assert!(plan(&spec).unwrap().remarks.contains(&Remark::LongParts));
+}
+
+/// A tassel of 15 cm or more is a string as well; a pom-pom never is, and on a tail a short tassel counts with it.
+#[test]
+fn a_long_tassel_is_a_long_part() {
+    let hangs = |style, kind, cm: f64, tail: f64| {
+        let topper = Some(Topper::usual(kind).sized(Length::from_cm(cm)));
+        let mut spec = HatSpec { head: Head::Measured(Length::from_cm(48.0)), topper, ..spec(style, Begun::Band) };
+        spec.shape.tail = Length::from_cm(tail);
+        plan(&spec).unwrap().remarks.contains(&Remark::LongParts)
+    };
+    let fitted = |kind, cm| hangs(Style::Fitted, kind, cm, 30.0);
+    assert_eq!([10.0, 14.5, 15.0, 40.0].map(|cm| fitted(TopperKind::Tassel, cm)), [false, false, true, true]);
+    assert!(!fitted(TopperKind::PomPom, 20.0));
+    assert_eq!([TopperKind::PomPom, TopperKind::Tassel].map(|kind| hangs(Style::Stocking, kind, 10.0, 8.0)), [false, true]);
 }
 
 #[test]

@@ -3,6 +3,7 @@
 //! Lengths are hundredths of a millimetre, counts of a swatch hundredths, shares and stretches ten-thousandths; stitches, rows and
 //! rounds are ones. The order of fields and variants is what a link's bytes rest on.
 
+use crate::versions::v2::spec as then;
 use hatwright_sizing as now;
 use now::{Count, Length, Ratio, Rounds, Rows, Stitches};
 use serde::{Deserialize, Serialize};
@@ -157,8 +158,8 @@ struct Chosen {
 impl HatSpec {
     /// To form 2. All hats of form 1 are fitted, begun at a band of single crochet worked sideways in the back loops, and go on in a
     /// spiral of single crochet.
-    pub(crate) fn migrate(self) -> now::HatSpec {
-        now::HatSpec {
+    pub(crate) fn migrate(self) -> then::HatSpec {
+        then::HatSpec {
             head: head(self.head),
             over_top: None,
             lining: Length::ZERO,
@@ -188,11 +189,11 @@ impl HatSpec {
                 Closing::Drawn => now::Closing::Drawn,
                 Closing::Gathered(stitches) => now::Closing::Gathered(Stitches::new(stitches)),
             },
-            pom_pom: self.pom_pom.map(|PomPom { diameter, colour }| now::PomPom {
+            pom_pom: self.pom_pom.map(|PomPom { diameter, colour }| then::PomPom {
                 diameter: Length::from_ticks(diameter),
                 colour: colour.map(now::Colour),
             }),
-            balls: self.balls.into_iter().map(|ball| now::Ball { yarn: Count::from_ticks(ball.yarn) }).collect(),
+            balls: self.balls.into_iter().map(|ball| then::Ball { yarn: Count::from_ticks(ball.yarn) }).collect(),
             margin: Ratio::from_ticks(self.margin),
             chosen: self
                 .chosen
