@@ -4,7 +4,7 @@ use hatwright_pattern::figures;
 use hatwright_pattern::say;
 use hatwright_project::{Project, Terms, Units, example};
 use hatwright_sizing::{
-    Breach, Build, Colour, Extra, Fabric, Hat, HatSpec, Head, Length, Quantity, Refusal, Rounds, Shape, Stitches, Swatch, Topper,
+    Breach, Build, Colour, Extra, Fabric, Hat, HatSpec, Head, Length, Quantity, Refusal, Rounds, Stitches, Swatch, Topper,
     Unravelled, WeighedSwatch, head_size, plan,
 };
 use leptos::prelude::*;
@@ -132,7 +132,7 @@ impl Bench {
         self.project.update(|p| {
             let before = head_size(&p.spec.head).girth;
             with(p);
-            follow(&mut p.spec.shape, before, head_size(&p.spec.head).girth);
+            p.spec.shape = p.spec.shape.followed(before, head_size(&p.spec.head).girth);
         });
         // What was typed into a field that is gone goes with it.
         let drafted = |q| draft_of(q).is_some_and(|which| self.drafts.with_untracked(|drafts| drafts[which].open));
@@ -360,28 +360,6 @@ fn fill(spec: &mut HatSpec, q: Quantity, index: usize, ticks: Option<i32>) {
     }
 }
 
-/// Measures that are the usual ones of a head become those of another; what a person chose otherwise stays.
-pub fn follow(shape: &mut Shape, from: Length, to: Length) {
-    if from == to {
-        return;
-    }
-    let (mut old, mut new) = (Shape::for_head(from), Shape::for_head(to));
-    let measures: [fn(&mut Shape) -> &mut Length; 7] = [
-        |s| &mut s.slouch_longer,
-        |s| &mut s.tail,
-        |s| &mut s.taper,
-        |s| &mut s.tam_across,
-        |s| &mut s.flap_length,
-        |s| &mut s.flap_tie,
-        |s| &mut s.brim,
-    ];
-    for measure in measures {
-        if *measure(shape) == *measure(&mut old) {
-            *measure(shape) = *measure(&mut new);
-        }
-    }
-}
-
 /// The pattern crate's units.
 pub fn figure_units(units: Units) -> figures::Units {
     match units {
@@ -410,17 +388,6 @@ fn show(spec: &HatSpec, last: Option<&Shown>) -> Shown {
 mod tests {
     use super::*;
     use hatwright_sizing::{BandKind, Style};
-
-    /// 24.5 cm is the usual tam of a head of 49.8 cm, 28 cm that of 57 cm (proportion).
-    #[test]
-    fn usual_measures_follow_the_head_and_others_stay() {
-        let (child, grown) = (Length::from_cm(49.8), Length::from_cm(57.0));
-        let mut shape = Shape { brim: Length::from_cm(7.7), ..Shape::default() };
-        follow(&mut shape, child, grown);
-        assert_eq!((shape.tam_across, shape.brim), (Length::from_cm(28.0), Length::from_cm(7.7)));
-        follow(&mut shape, grown, child);
-        assert_eq!(shape, Shape { brim: Length::from_cm(7.7), ..Shape::default() });
-    }
 
     #[test]
     fn a_refusal_never_stands_beside_a_field_that_is_not_asked_for() {

@@ -106,6 +106,16 @@ impl Shape {
 mod tests {
     use super::*;
 
+    /// 24.5 cm is the usual tam of a head of 49.8 cm, 28 cm that of 57 cm (proportion).
+    #[test]
+    fn usual_measures_follow_the_head_and_others_stay() {
+        let (child, grown) = (Length::from_cm(49.8), Length::from_cm(57.0));
+        let chosen = Shape { brim: Length::from_cm(7.7), ..Shape::default() };
+        let shape = chosen.followed(child, grown);
+        assert_eq!((shape.tam_across, shape.brim), (Length::from_cm(28.0), Length::from_cm(7.7)));
+        assert_eq!((shape.followed(grown, child), chosen.followed(grown, grown)), (chosen, chosen));
+    }
+
     #[test]
     fn every_head_has_measures_in_their_ranges() {
         for ticks in (Quantity::HeadGirth.row().least..=Quantity::HeadGirth.row().most).step_by(500) {

@@ -1,6 +1,6 @@
 //! The kind of hat, and the measures that it asks for.
 
-use crate::bench::{Bench, follow};
+use crate::bench::Bench;
 use crate::choice::{Choice, choice};
 use crate::erase::{flag, memo, part, part_if};
 use crate::field::labelled;
@@ -74,7 +74,7 @@ fn take_style(bench: Bench, style: Style) {
         }
         // Measures that nobody has changed yet are those of the table's own head.
         let table = Length::from_ticks(Quantity::HeadGirth.row().usual);
-        follow(&mut s.shape, table, head_size(&s.head).girth);
+        s.shape = s.shape.followed(table, head_size(&s.head).girth);
     });
 }
 
