@@ -156,8 +156,6 @@ pub(super) fn unit_scale(unit: Unit, units: Units, suffix: &str) -> Option<Fract
     let (above, below) = match (unit, suffix) {
         (Unit::Length, "") if inches => (2540, 1),
         (Unit::Length, "" | "cm") | (Unit::Price, "") => (1000, 1),
-        (Unit::Length, "mm") => (100, 1),
-        (Unit::Length, "m" | "metre" | "metres" | "meter" | "meters") => (100_000, 1),
         (Unit::Length, "yd" | "yds" | "yard" | "yards") => (91_440, 1),
         (Unit::Length, "in" | "inch" | "inches" | "\"" | "″" | "”" | "''") => (2540, 1),
         (Unit::Yarn, "") if inches => (9144, 100),
@@ -176,7 +174,9 @@ pub(super) fn unit_scale(unit: Unit, units: Units, suffix: &str) -> Option<Fract
                 (100, 1)
             }
         }
-        (Unit::Mass, "kg" | "kgs" | "kilo" | "kilos") => (100_000, 1),
+        (Unit::Length, "m" | "metre" | "metres" | "meter" | "meters") | (Unit::Mass, "kg" | "kgs" | "kilo" | "kilos") => {
+            (100_000, 1)
+        }
         (Unit::Mass, "oz" | "ozs" | "ounce" | "ounces") => OUNCE,
         (Unit::Mass, "lb" | "lbs" | "pound" | "pounds") => (16 * OUNCE.0, OUNCE.1),
         (Unit::Whole, "") => (1, 1),
