@@ -2,13 +2,17 @@
 
 use std::fs;
 use std::path::Path;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 use serde_json::json;
+use thirtyfour::error::WebDriverErrorInner;
 use thirtyfour::{By, Key, WebElement};
 
 use crate::driver::Folder;
 use crate::page::Page;
+
+/// How long a page may take to scroll to its old place.
+const SCROLL: Duration = Duration::from_millis(200);
 
 impl Page {
     /// The element that an expression gives, in the middle of the screen and not moving. What it is folded away in is unfolded.
@@ -37,7 +41,25 @@ impl Page {
     /// Clicks.
     #[track_caller]
     pub fn click(&self, css: &str) {
-        self.ask(&format!("clicking {css}"), self.one(css).click());
+        self.hit(&format!("clicking {css}"), &self.one(css));
+    }
+
+    /// Clicks where something is: once more where the page was still scrolling, as it does to its old place after a reload. What stays
+    /// covered stays a failure.
+    #[track_caller]
+    fn hit(&self, what: &str, element: &WebElement) {
+        let click = async {
+            for _ in 0..4 {
+                match element.click().await {
+                    Err(error) if matches!(error.as_inner(), WebDriverErrorInner::ElementClickIntercepted(_)) => {
+                        tokio::time::sleep(SCROLL).await;
+                    }
+                    done => return done,
+                }
+            }
+            element.click().await
+        };
+        self.ask(what, click);
     }
 
     /// Clicks a button or a way to another place by its words.
@@ -49,14 +71,14 @@ impl Page {
             json!(words)
         );
         let button = self.there(&format!("button “{words}”"), &find);
-        self.ask(&format!("pressing “{words}”"), button.click());
+        self.hit(&format!("pressing “{words}”"), &button);
     }
 
     /// Types over whatever stands in a field. The field keeps the keyboard.
     #[track_caller]
     pub fn type_into(&self, id: &str, text: &str) {
         let field = self.one(&format!("#{id}"));
-        self.ask(&format!("clicking {id}"), field.click());
+        self.hit(&format!("clicking {id}"), &field);
         let whole = Key::Control + "a" + Key::Null;
         let keys = if text.is_empty() { whole + Key::Delete } else { whole + text };
         self.ask(&format!("typing into {id}"), field.send_keys(keys));
