@@ -105,7 +105,7 @@ pub fn expected(project: &Project) -> Value {
         "words": [around, along],
         "yarn": yarn,
         "ages": others(&hat, units),
-        "head": format!("fits a {} head", figures::length(hat.head.girth, units)),
+        "head": format!("fits {} head", figures::with_article(&figures::length(hat.head.girth, units))),
         "bar": [first.to_string(), second.to_string(), yarn],
         "sizes": sizes(&hat),
         "table": table,

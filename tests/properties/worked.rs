@@ -3,8 +3,9 @@
 use hatwright_pattern::figures::Units;
 use hatwright_pattern::written::{About, Terms, decrease_line, print, work_text};
 use hatwright_sizing::{
-    Age, Begun, Breach, Build, Colour, Count, Coverage, Fabric, Hat, HatSpec, Head, Length, Quantity, Ratio, Refusal,
-    RoundStripe, Rounds, Rows, Sex, Stitches, Stretch, Style, Swatch, Topper, TopperKind, YarnWeight, Zone, plan,
+    Age, Ball, Begun, Breach, Build, Colour, Count, Coverage, Extra, Fabric, Hat, HatSpec, Head, Length, Quantity, Ratio,
+    Refusal, RoundStripe, Rounds, Rows, Sex, Stitches, Stretch, Style, Swatch, Topper, TopperKind, YarnLength, YarnWeight, Zone,
+    chance_of, plan,
 };
 use hatwright_tests::interpreter::{Below, Step, Vocabulary, work, work_round};
 use std::f64::consts::TAU;
@@ -178,12 +179,16 @@ fn decreasing_around_56_leaves_one_over() {
 /// A child's hat at the gauge of a 4 mm hook: 17 stitches and 20 rounds to 10 cm, a band of 14 stitches half folded, a pom-pom of
 /// 6 cm in the colours given.
 fn child(body: &[(Colour, u32)], pom: Option<Colour>) -> Hat {
+    planned(&child_spec(body, pom))
+}
+
+fn child_spec(body: &[(Colour, u32)], pom: Option<Colour>) -> HatSpec {
     let mut spec = HatSpec { swatch: counted(17, 20), ..example() };
     spec.band.height = Stitches::new(14);
     spec.body_stripes =
         body.iter().map(|(colour, rounds)| RoundStripe { colour: *colour, rounds: Rounds::new(*rounds) }).collect();
     spec.topper = Some(Topper { colour: pom, ..Topper::usual(TopperKind::PomPom) });
-    planned(&spec)
+    spec
 }
 
 /// Common practice, no source: about 200 yards of a main colour and 50 of a second are ample for a child's hat at a 4 mm hook, pom-pom
@@ -209,6 +214,16 @@ fn a_childs_hat_takes_the_yarn_that_practice_says() {
     assert!(main.high.metres() < main_enough, "{main:?}");
     assert!((50.0..60.0).contains(&(second.length.metres() / YARD)), "{second:?}");
 
+    // What comes of it: 107 and 34 m, a pom-pom's 13 m and its tie in equal parts among them; and however more is bought than the estimate,
+    // the two lengths hold it.
+    let [main, second] = child(&plain, None).yarn[..] else { panic!("two colours") };
+    assert_eq!([main, second].map(|need| need.length.metres().round() as u32), [107, 34]);
+    for extra in [Extra::Chance(Ratio::of(0.95)), Extra::Share(Ratio::of(0.25))] {
+        let [main, second] = planned(&HatSpec { extra, ..child_spec(&plain, None) }).yarn[..] else { panic!("two colours") };
+        assert!(main.safe.metres() < main_enough && second.safe.metres() < second_enough, "{main:?} {second:?}");
+        assert!(main.safe > main.length && second.safe > second.length);
+    }
+
     // Not even at the low end would 70 m do, at this gauge or at those of a 4 mm hook's usual yarns, light and medium.
     let all = |hat: &Hat| hat.yarn.iter().map(|need| need.low.metres()).sum::<f64>();
     assert!(all(&child(&plain, None)) > 100.0);
@@ -216,6 +231,33 @@ fn a_childs_hat_takes_the_yarn_that_practice_says() {
         let swatch = Swatch::YarnWeight(YarnWeight::new(weight).unwrap());
         let hat = planned(&HatSpec { swatch, ..example() });
         assert!(all(&hat) > 70.0, "weight {weight}: {}", all(&hat));
+    }
+}
+
+/// Common practice, no source: a cap for four years in a yarn of 12 stitches to 10 cm takes about 100 m in all, its band striped two and
+/// two rows, its pom-pom of both colours; 70 m are not enough. A striped body takes as much, more of it in the second colour.
+#[test]
+fn a_cap_for_four_years_takes_about_100_m() {
+    let four = |stripes: &[(Colour, u32)]| {
+        let body_stripes =
+            stripes.iter().map(|(colour, rounds)| RoundStripe { colour: *colour, rounds: Rounds::new(*rounds) }).collect();
+        let head = Head::ByAge { age: Age::Years(Count::whole(4)), sex: Sex::Unknown, build: Build::Average };
+        HatSpec { head, body_stripes, ..example() }
+    };
+    for (stripes, metres) in [(&[(MAIN, 1)][..], [79.0, 24.0]), (&[(MAIN, 6), (SECOND, 2)], [68.0, 35.0])] {
+        let mut spec = four(stripes);
+        let hat = planned(&spec);
+        assert_eq!(hat.yarn.iter().map(|need| need.length.metres().round()).collect::<Vec<_>>(), metres);
+        let all: f64 = hat.yarn.iter().map(|need| need.length.metres()).sum();
+        assert!((95.0..=105.0).contains(&all), "{all}");
+        // 70 m in all, shared as the hat shares them: enough once in fifty hats at the most.
+        for (ball, need) in spec.balls.iter_mut().zip(&hat.yarn) {
+            *ball = Ball::of(Count::from_ticks((need.length.metres() / all * 7_000.0) as i32));
+        }
+        for (ball, need) in spec.balls.iter().zip(&planned(&spec).yarn) {
+            let chance = chance_of(need, YarnLength::from_metres(ball.metres()));
+            assert!(chance < Ratio::of(0.02) && need.balls == 2, "{chance:?} {need:?}");
+        }
     }
 }
 

@@ -2,5 +2,6 @@
 
 pub mod digest;
 pub mod interpreter;
+pub mod practice;
 pub mod random;
 pub mod table;

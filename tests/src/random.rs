@@ -55,7 +55,8 @@ impl Draw {
 /// A random hat that passes [`HatSpec::check`] and that most often can be made: of every style, begun at the band and at the crown, in a
 /// spiral and in joined rounds, in every fabric; heads of 30–66 cm or of any age, gauges of 6–40 stitches to 10 cm with rounds about as
 /// tall as the fabric's are, bands of every kind with and without a fold and a swatch of their own, stripes of 1–3 colours in odd and
-/// even rows, spread crowns and 4–12 wedges, drawn and gathered tops, tails from none to 20 m.
+/// even rows, spread crowns and 4–12 wedges, drawn and gathered tops, tails from none to 20 m; yarns of which more or less is known, measured within
+/// 0.6–1.7 times of what a stitch should take, or beyond belief.
 pub fn random_spec(seed: u64) -> HatSpec {
     // Seeds that follow one another must not give streams that do.
     let mut draw = Draw::new(Draw::new(seed).bits());

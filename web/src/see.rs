@@ -23,7 +23,7 @@ pub fn answer(bench: Bench) -> AnyView {
     });
     let wearer = words(move || {
         let units = bench.figure_units();
-        ["fits a ", &figures::length(bench.shown.with(|s| s.hat.head.girth), units), " head"].concat()
+        ["fits ", &*figures::with_article(&figures::length(bench.shown.with(|s| s.hat.head.girth), units)), " head"].concat()
     });
     let others = words(move || {
         let units = bench.figure_units();

@@ -208,6 +208,19 @@ pub fn plural(count: u32, noun: &str) -> String {
     text
 }
 
+/// A number with its article, as it is read: `a 49.8 cm`, `an 8.5 in`, `an 18.5 in`.
+///
+/// ```
+/// use hatwright_pattern::figures::with_article;
+/// assert_eq!(["7.9 in", "8 mm", "11.5 mm", "18.5 in", "80 cm"].map(with_article).join(", "), "a 7.9 in, an 8 mm, an 11.5 mm, an 18.5 in, an 80 cm");
+/// assert_eq!((with_article("1.8 oz"), with_article("118 cm")), ("a 1.8 oz".into(), "a 118 cm".into()));
+/// ```
+pub fn with_article(number: &str) -> String {
+    let whole = number.split(|c: char| !c.is_ascii_digit()).next().unwrap_or_default();
+    let eight = whole.starts_with('8') || whole == "11" || whole == "18";
+    [if eight { "an " } else { "a " }, number].concat()
+}
+
 fn rounded(above: u64, below: u64) -> u64 {
     (above + below / 2) / below
 }

@@ -81,8 +81,16 @@ impl Ball {
 /// How many stitches, or rounds, a band is made lower by, at the most.
 const MOST_LOWER: usize = 40;
 
-/// How far above the longest that was found a longer one is still looked for: a round more or less makes a length not quite even.
+/// How far above the most that was found a larger one is still looked for, and how many that are refused are passed over: a round more or
+/// less makes it not quite even.
 const NEAR: i32 = 3;
+
+/// The same of a tail, in cm, whose cone has a round more or less besides; and of one in stripes, where what it does not end in takes less.
+const NEAR_IN_TAILS: i32 = 12;
+const NEAR_IN_STRIPES: i32 = 40;
+
+/// How many are looked at one by one, at the most.
+const MOST_FURTHER: i32 = 120;
 
 /// What can be made of the yarn that is owned: balls to be bought count as none.
 ///
@@ -92,7 +100,8 @@ const NEAR: i32 = 3;
 ///
 /// - the largest head in half centimetres: measures that were the usual ones of the head follow it, and the way over its top in
 ///   proportion; counts taken by hand are dropped;
-/// - the longest tail of a stocking cap, in whole centimetres;
+/// - the longest tail of a stocking cap, in whole centimetres (one of stripes may take less than a shorter one: longer ones are looked at
+///   up to 40 cm further, and not more than 120 of them);
 /// - for each colour that is short, the widest stripes of it in band and body, all in proportion, pairs of rows staying pairs, and no
 ///   colour losing its last stripe;
 /// - no pom-pom or tassel, or the largest in half centimetres;
@@ -235,7 +244,9 @@ impl Search<'_> {
         let (now, row) = (self.spec.shape.tail.ticks(), Quantity::Tail.row());
         let whole = |ticks: i32| ticks / 1000;
         let (least, most) = if self.enough { (whole(now) + 1, whole(row.most)) } else { (whole(row.least), whole(now - 1)) };
-        let found = most_that_fits(least, most, |cm| {
+        let striped = self.spec.body_stripes.iter().any(|stripe| stripe.colour != self.spec.body_stripes[0].colour);
+        let above = if striped { NEAR_IN_STRIPES } else { NEAR_IN_TAILS };
+        let found = most_that_fits(least, most, above, |cm| {
             let mut spec = self.spec.clone();
             spec.shape.tail = Length::from_ticks(cm * 1000);
             self.try_out(spec)
@@ -276,7 +287,7 @@ impl Search<'_> {
         }
         let half = |ticks: i32| ticks / 500;
         let (least, most) = (half(topper.kind.quantity().row().least), half(topper.size.ticks() - 1));
-        let found = most_that_fits(least, most, |halves| {
+        let found = most_that_fits(least, most, NEAR, |halves| {
             let topper = Some(topper.sized(Length::from_ticks(halves * 500)));
             self.try_out(HatSpec { topper, ..self.spec.clone() })
         });
@@ -317,25 +328,37 @@ impl Search<'_> {
     }
 }
 
-/// The most of a range that fits, where less takes less: by doubled steps, then by halves, then a little further, since a round more or
-/// less makes it not quite so. What is refused is taken to be too little.
-fn most_that_fits(least: i32, most: i32, mut try_out: impl FnMut(i32) -> Tried) -> Option<(HatSpec, Hat)> {
+/// The most of a range that fits, where less takes less: by doubled steps, then by halves, then looked at one by one as far as so much
+/// above it, since a round more or less makes it not quite so. What is refused is as what comes next after it.
+fn most_that_fits(least: i32, most: i32, above: i32, mut try_out: impl FnMut(i32) -> Tried) -> Option<(HatSpec, Hat)> {
     let mut best: Option<(i32, (HatSpec, Hat))> = None;
     let (mut low, mut high, mut step) = (least, most, Some(1));
     while low <= high {
         let at = step.map_or_else(|| i32::midpoint(low, high), |step: i32| (low + step - 1).min(high));
-        match try_out(at) {
-            Tried::TooMuch => (high, step) = (at - 1, None),
-            Tried::Fits(found) => {
+        step = step.map(|step| step * 2);
+        let reach = high.min(at + NEAR);
+        let mut beside = (at..=reach).map(|at| (at, try_out(at)));
+        match beside.find(|(_, tried)| !matches!(tried, Tried::Refused)) {
+            Some((at, Tried::Fits(found))) => {
                 best = Some((at, *found));
-                (low, step) = (at + 1, step.map(|step| step * 2));
+                low = at + 1;
             }
-            Tried::Refused => (low, step) = (at + 1, step.map(|step| step * 2)),
+            Some(_) => (high, step) = (at - 1, None),
+            None => low = reach + 1,
         }
     }
-    let from = best.as_ref().map(|(at, _)| *at)?;
-    let further = (from + 1..=most.min(from + NEAR)).rev().find_map(|at| try_out(at).fits());
-    further.or(best.map(|(_, found)| found))
+    let mut next = best.as_ref().map_or(least, |(at, _)| at + 1);
+    let mut looks = MOST_FURTHER;
+    while next <= most.min(high + above) && looks > 0 {
+        let top = most.min(high + above).min(next + looks - 1);
+        looks -= top - next + 1;
+        let further = (next..=top).rev().find_map(|at| try_out(at).fits().map(|found| (at, found)));
+        next = top + 1;
+        let Some((at, found)) = further else { break };
+        best = Some((at, found));
+        high = at;
+    }
+    best.map(|(_, found)| found)
 }
 
 #[cfg(test)]

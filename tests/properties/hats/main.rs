@@ -3,7 +3,11 @@
 mod crown;
 mod fit;
 mod geometry;
+mod only;
 mod planned;
+mod rates;
+mod shop;
+mod swap;
 mod yarn;
 
 use hatwright_sizing::{BandKind, Breach, Colour, Quantity as Q, Refusal, Zone, plan};

@@ -1,9 +1,7 @@
 //! The hats that every property is asked of, and their measures worked out anew from the spec.
 
-use hatwright_sizing::{
-    BandKind, BandSwatch, Begun, Coverage, Fabric, Hat, HatSpec, Loops, Quantity, Round, RoundKind, RowStripe, Stitch, Style,
-    Swatch, Zone, head_size,
-};
+use hatwright_sizing::{BandKind, Begun, Coverage, Hat, HatSpec, Quantity, Round, RoundKind, RowStripe, Style, Zone, head_size};
+pub use hatwright_tests::practice::{Sizes, sizes};
 use hatwright_tests::random::random_hats;
 use std::f64::consts::{PI, TAU};
 use std::sync::LazyLock;
@@ -34,48 +32,6 @@ pub fn every_round_hat(holds: impl Fn(&Planned) -> Result<(), String>) {
 
 pub fn ensure(holds: bool, why: impl FnOnce() -> String) -> Result<(), String> {
     if holds { Ok(()) } else { Err(why()) }
-}
-
-/// Stitch sizes in cm: body stitch and round (or row), band stitch and row (or round).
-pub struct Sizes {
-    pub w: f64,
-    pub h: f64,
-    pub band_w: f64,
-    pub band_row: f64,
-}
-
-/// Common practice, no source: height ÷ width of a round that is never turned, and of a turned row.
-fn shape(fabric: Fabric) -> (f64, f64) {
-    let row = fabric.row();
-    match (row.stitch, row.loops) {
-        (Stitch::Slip, _) => (0.5, 0.5),
-        (Stitch::Single, Loops::Both) => (0.85, 1.0),
-        (Stitch::Single, _) => (0.9, 1.0),
-        (Stitch::HalfDouble, Loops::Both) => (1.3, 1.5),
-        (Stitch::HalfDouble, _) => (1.35, 1.5),
-        (Stitch::Double, Loops::Both) => (1.85, 2.0),
-        (Stitch::Double, Loops::Posts) => (1.7, 2.0),
-        (Stitch::Double, _) => (1.9, 2.0),
-    }
-}
-
-pub fn sizes(spec: &HatSpec) -> Sizes {
-    let (round, row) = shape(spec.fabric);
-    let (w, h) = match spec.swatch {
-        Swatch::Counted { stitches, width, rounds, height } => (width.cm() / stitches.value(), height.cm() / rounds.value()),
-        Swatch::YarnWeight(weight) => {
-            let w = 10.16 / weight.usual_stitches_in_4_inches().value();
-            (w, w * if spec.style == Style::Sideways { row } else { round })
-        }
-    };
-    let (band_round, band_turned) = shape(spec.band_fabric());
-    let (band_w, band_row) = match (spec.band_kind(), spec.band.swatch) {
-        (BandKind::None, _) => (w, h),
-        (_, Some(BandSwatch { stitches, width, rows, length })) => (width.cm() / stitches.value(), length.cm() / rows.value()),
-        (BandKind::Sideways, None) => (w, w * band_turned),
-        (BandKind::Around, None) => (w, w * band_round),
-    };
-    Sizes { w, h, band_w, band_row }
 }
 
 /// The band before folding, in cm.

@@ -1,35 +1,12 @@
-//! Yarn: every stitch and end of it, and balls enough.
+//! Yarn: every stitch and end of it, by part and colour.
 
 use crate::planned::{Planned, Sizes, ensure, every_hat, near, sizes};
 use hatwright_sizing::{
-    BandKind, Begun, Colour, Edge, Extra, Fabric, Hat, HatSpec, Operation, Part, RoundKind, Stitch, Style, TopKind, TopperKind,
-    UseWay, Way, Zone, operations, rate_of_hat, shop,
+    BandKind, Begun, Colour, Edge, Fabric, Hat, HatSpec, Operation, Part, RoundKind, Stitch, Style, TopKind, TopperKind, Way,
+    Zone, operations,
 };
+use hatwright_tests::practice::{CHAIN, END, SLIP, TOGETHER, is_worked, known, root, stitch, tall, turn};
 use std::collections::BTreeMap;
-
-const END: f64 = 15.0;
-const CHAIN: f64 = 3.3;
-const SLIP: f64 = 3.5;
-
-/// Common practice, no source: yarn in a stitch, in stitch widths.
-fn stitch(fabric: Fabric) -> f64 {
-    match (fabric.row().stitch, fabric) {
-        (_, Fabric::PostRib) => 13.5,
-        (Stitch::Slip, _) => SLIP,
-        (Stitch::Single, _) => 7.0,
-        (Stitch::HalfDouble, _) => 9.5,
-        (Stitch::Double, _) => 12.5,
-    }
-}
-
-/// Chains of a turn: 1 for single crochet, 2 for half double and around posts, 3 for double.
-fn turn(fabric: Fabric) -> f64 {
-    match (fabric.row().stitch, fabric) {
-        (Stitch::HalfDouble, _) | (_, Fabric::PostRib) => 2.0,
-        (Stitch::Double, _) => 3.0,
-        _ => 1.0,
-    }
-}
 
 /// Yarn in cm by part, fabric and colour, stitch by stitch: common practice, no source, for what each takes in stitch widths; 15 cm for every end.
 struct Tally<'a> {
@@ -72,11 +49,11 @@ impl Tally<'_> {
             let (fabric, wide) = if band { (self.spec.band_fabric(), band_w) } else { (self.spec.fabric, w) };
             let n = f64::from(round.after.get());
             let d = f64::from(round.decreases.get());
-            let mut widths = (n - d + 1.6 * d) * stitch(fabric);
+            let mut widths = (n - d + TOGETHER * d) * stitch(fabric);
             let mut joined = self.spec.goes() == Way::Joined;
             if round.kind == RoundKind::Foundation {
                 // Plain, whatever comes around its posts; on a chain, or with a chain in every stitch. Both are joined into a ring.
-                let plain = if fabric == Fabric::PostRib { 12.5 } else { stitch(fabric) };
+                let plain = if fabric == Fabric::PostRib { tall(Stitch::Double) } else { stitch(fabric) };
                 let chain = n * CHAIN;
                 widths = n * plain + SLIP;
                 if self.spec.band.edge == Edge::LooseChain {
@@ -112,7 +89,7 @@ impl Tally<'_> {
         let mut widths = 0.0;
         for (i, row) in flaps.rows.iter().enumerate() {
             let d = f64::from(row.decreases.get());
-            widths += (f64::from(row.after.get()) - d + 1.6 * d) * stitch(fabric);
+            widths += (f64::from(row.after.get()) - d + TOGETHER * d) * stitch(fabric);
             widths += if i == 0 { 0.0 } else { turn(fabric) * CHAIN };
         }
         self.add(Part::Flaps, false, flaps.colour, 2.0 * widths * w);
@@ -183,58 +160,6 @@ impl Tally<'_> {
         let colour = self.spec.yarn_use.weighed.map_or(first, |weighed| weighed.colour);
         self.add(Part::Swatch, band, colour, stitches * stitch(fabric) * w);
     }
-}
-
-/// The yarn in a stitch about the estimate, and half of its 90 % range: of lengths and of balls, for body and band.
-struct Known {
-    factor: f64,
-    metres: [f64; 2],
-    balls: [f64; 2],
-}
-
-fn root(of: &[f64]) -> f64 {
-    of.iter().map(|d| d * d).sum::<f64>().sqrt()
-}
-
-/// The surest of what is known. Common practice, no source, for every share: an estimate is right to 25 %; a hand to 5 %, a ball band to
-/// 3 %, the tape on unravelled yarn to 4 %, a stitch about the next to 15 %, one fabric from another to 10 %. A scale is right to half of
-/// its step.
-fn known(spec: &HatSpec) -> Known {
-    let Sizes { w, band_w, .. } = sizes(spec);
-    let used = &spec.yarn_use;
-    let usual = |band: bool| if band { stitch(spec.band_fabric()) * band_w } else { stitch(spec.fabric) * w };
-    // Factor, doubt of lengths, doubt of balls, and the fabric that was measured.
-    let mut all = vec![(1.0, 0.25, 0.25, None)];
-    if let Some(weighed) = used.weighed
-        && let Some(grams) = spec.balls[usize::from(weighed.colour.0)].grams
-    {
-        let ball = &spec.balls[usize::from(weighed.colour.0)];
-        let cm = weighed.grams.grams() / grams.grams() * ball.yarn.value() * 100.0 / f64::from(spec.strands);
-        let scale = used.scale.grams() / 2.0 / weighed.grams.grams();
-        let factor = cm / f64::from(weighed.stitches.get()) / usual(weighed.band);
-        all.push((factor, root(&[scale, 0.05, 0.03]), root(&[scale, 0.05]), Some(weighed.band)));
-    }
-    if let Some(unravelled) = used.unravelled {
-        let k = f64::from(unravelled.stitches.get());
-        let few = 0.15 / k.sqrt();
-        let factor = unravelled.length.cm() / k / usual(unravelled.band);
-        all.push((factor, root(&[0.04, few, 0.05]), root(&[0.04, few, 0.05, 0.03]), Some(unravelled.band)));
-    }
-    if let Some(kept) = used.kept {
-        let doubt = kept.doubt.value();
-        let balls = if kept.way == UseWay::Unravelled { root(&[doubt, 0.03]) } else { doubt };
-        // What a whole hat has taught is of every fabric.
-        all.push((kept.factor.value(), doubt, balls, (kept.way != UseWay::Hat).then_some(false)));
-    }
-    all.retain(|(factor, ..)| (0.199_95..5.000_05).contains(factor));
-    let (factor, metres, balls, of) = all.into_iter().min_by(|a, b| a.1.total_cmp(&b.1)).expect("the estimate is always there");
-    let another = |band: bool| of.is_some_and(|of| of != band && spec.band_fabric() != spec.fabric);
-    let each = |doubt: f64| [false, true].map(|band| if another(band) { root(&[doubt, 0.10]) } else { doubt });
-    Known { factor, metres: each(metres), balls: each(balls) }
-}
-
-fn is_worked(part: Part) -> bool {
-    !matches!(part, Part::Ends | Part::Carried | Part::Topper)
 }
 
 /// Metres by part, fabric and colour.
@@ -338,137 +263,4 @@ fn operations_are_all_of_the_work() {
             hat.rounds.iter().map(|r| u(r.decreases.get())).sum::<u64>() + flaps.map(|r| 2 * u(r.decreases.get())).sum::<u64>();
         ensure(together == decreases, || format!("{together} decreases of {decreases}"))
     });
-}
-
-/// The share of a standard normal distribution below so many deviations, by Simpson's rule over its density.
-fn below(z: f64) -> f64 {
-    let z = z.clamp(-9.0, 9.0);
-    let (steps, from) = (2_000, -9.0);
-    let width = (z - from) / f64::from(steps);
-    let density = |i: i32| {
-        let x = from + width * f64::from(i);
-        (-x * x / 2.0).exp() / std::f64::consts::TAU.sqrt()
-    };
-    let sum: f64 = (1..steps).map(|i| density(i) * if i % 2 == 0 { 2.0 } else { 4.0 }).sum();
-    (density(0) + sum + density(steps)) * width / 3.0
-}
-
-/// What is owned and bought holds what was asked for, and not a ball more; how often that is enough is recomputed from the density.
-#[test]
-fn balls_are_enough_and_not_one_too_many() {
-    every_hat(|Planned { hat, spec, .. }| {
-        let shop = shop(hat, spec);
-        let used = hat.yarn.iter().filter(|need| need.length.millimetres() > 0).count();
-        ensure(shop.lines.len() == used, || format!("{} lines for {used} colours", shop.lines.len()))?;
-        for line in &shop.lines {
-            let (need, ball) = (&line.need, &spec.balls[usize::from(line.colour.0)]);
-            let at = || format!("{line:?} of {ball:?}");
-            let (length, deviation) = (need.length.metres(), need.deviation.metres());
-            let one = ball.yarn.value();
-            let owned = ball.owned.value() * one;
-            let have = owned + f64::from(line.balls) * one;
-            // A need is rounded to the millimetre, the balls are not.
-            let wanted = match spec.extra {
-                Extra::Share(share) => length * (1.0 + share.value()),
-                Extra::Chance(_) => need.safe.metres(),
-            };
-            ensure(near(need.safe.metres(), wanted, 0.001), at)?;
-            ensure(have >= wanted - 0.001, at)?;
-            ensure(line.balls == 0 || have - one < wanted + 0.001, at)?;
-            ensure(near(f64::from(need.balls), (wanted / one).ceil(), 1.0), at)?;
-            let chance = below((have - length) / deviation);
-            ensure(near(line.chance.value(), chance, 0.001), || format!("{chance}: {}", at()))?;
-            if let Extra::Chance(stated) = spec.extra {
-                ensure(line.chance.value() >= stated.value() - 0.0003, at)?;
-            }
-            ensure(near(line.left.metres(), have - length, 0.002), at)?;
-            let grams = ball.grams.map(|grams| grams.grams() * length / one);
-            ensure(line.grams.is_some() == grams.is_some(), at)?;
-            ensure(line.grams.is_none_or(|told| near(told.grams(), grams.unwrap_or(0.0), 0.011)), at)?;
-            ensure(line.price.map(hatwright_sizing::Money::ticks) == ball.price.map(|p| p.ticks() * i64::from(line.balls)), at)?;
-        }
-        let least = shop.lines.iter().map(|line| line.chance).min();
-        ensure(least.is_none_or(|least| least == shop.chance), || format!("{shop:?}"))?;
-        let bought = || shop.lines.iter().filter(|line| line.balls > 0);
-        let price = bought().map(|line| line.price.map(hatwright_sizing::Money::ticks)).sum::<Option<i64>>();
-        ensure(price == shop.price.map(hatwright_sizing::Money::ticks), || format!("{shop:?}"))
-    });
-}
-
-/// A hat that weighs what its lengths say teaches the factor that it was reckoned with.
-#[test]
-fn a_weighed_hat_teaches_what_it_took() {
-    let mut taught = 0;
-    for Planned { hat, spec, .. } in crate::planned::PLANNED.iter().take(3_000) {
-        let mut spec = spec.clone();
-        spec.yarn_use.swatch_kept = false;
-        let Ok(hat) =
-            hatwright_sizing::plan(&HatSpec { yarn_use: spec.yarn_use, ..spec.clone() }).or_else(|_| Ok::<_, ()>(hat.clone()))
-        else {
-            continue;
-        };
-        let weight = |part: &hatwright_sizing::PartYarn| {
-            let ball = &spec.balls[usize::from(part.colour.0)];
-            ball.grams.map(|grams| part.length.metres() * grams.grams() / ball.yarn.value())
-        };
-        let Some(grams) = hat.yarn_parts.iter().map(weight).sum::<Option<f64>>() else {
-            spec.yarn_use.hat = Some(hatwright_sizing::Mass::from_grams(60.0));
-            assert_eq!(rate_of_hat(&spec, &hat), None, "a colour's grams are not known");
-            continue;
-        };
-        spec.yarn_use.hat = Some(hatwright_sizing::Mass::from_grams(grams));
-        let rate = rate_of_hat(&spec, &hat).expect("a hat of its own weight");
-        let factor = known(&spec).factor;
-        assert!((rate.factor / factor - 1.0).abs() < 0.01, "{} for {factor}, {grams} g", rate.factor);
-        taught += 1;
-    }
-    assert!(taught > 500, "{taught}");
-}
-
-/// Twice the stitches and rounds to the same width: four times the stitches of half the width, so twice the yarn where it is worked, but
-/// for what whole rounds and turns are off. A measured use of yarn multiplies the worked parts, and leaves what is cut and wound.
-#[test]
-fn a_gauge_twice_as_dense_takes_twice_the_yarn() {
-    use hatwright_sizing::{Count, KeptUse, Ratio, Stretch, Swatch, YarnUse, plan};
-    let worked = |hat: &Hat| hat.yarn_parts.iter().filter(|p| is_worked(p.part)).map(|p| p.length.metres()).sum::<f64>();
-    let mut asked = 0;
-    for Planned { spec, .. } in crate::planned::PLANNED.iter().filter(|p| p.spec.style == Style::Fitted).take(600) {
-        let Swatch::Counted { stitches, width, rounds, height } = spec.swatch else { continue };
-        let dense = Swatch::Counted {
-            stitches: Count::from_ticks(stitches.ticks() * 2),
-            width,
-            rounds: Count::from_ticks(rounds.ticks() * 2),
-            height,
-        };
-        let mut coarse = HatSpec {
-            yarn_use: YarnUse::default(),
-            body_stretch: Stretch::Usual,
-            taste: hatwright_sizing::Taste::default(),
-            ..spec.clone()
-        };
-        coarse.band.kind = BandKind::None;
-        let fine = HatSpec { swatch: dense, ..coarse.clone() };
-        let (Ok(coarse_hat), Ok(fine_hat)) = (plan(&coarse), plan(&fine)) else { continue };
-        // A stitch takes seven (or its fabric's) widths: a hat takes as much as its area, over the height of a round.
-        let area = |hat: &Hat, spec: &HatSpec| {
-            let Sizes { w, h, .. } = sizes(spec);
-            hat.rounds.iter().map(|r| f64::from(r.after.get())).sum::<f64>() * w * h
-        };
-        let (before, after) = (area(&coarse_hat, &coarse), area(&fine_hat, &fine));
-        assert!((0.75..1.3).contains(&(after / before)), "{before} {after}: {coarse:?}");
-        // Decreases, turns and joins are a larger share of the coarse hat.
-        let ratio = worked(&fine_hat) / worked(&coarse_hat) / (after / before);
-        assert!((1.80..2.03).contains(&ratio), "{ratio}: {coarse:?}");
-        let used = YarnUse {
-            kept: Some(KeptUse { factor: Ratio::of(1.37), doubt: Ratio::of(0.05), way: UseWay::Hat }),
-            ..YarnUse::default()
-        };
-        let measured = plan(&HatSpec { yarn_use: used, ..coarse }).expect("yarn refuses no hat");
-        for (before, after) in coarse_hat.yarn_parts.iter().zip(&measured.yarn_parts) {
-            let expected = before.length.metres() * if is_worked(before.part) { 1.37 } else { 1.0 };
-            assert!((after.length.metres() - expected).abs() < 0.002, "{before:?} {after:?}");
-        }
-        asked += 1;
-    }
-    assert!(asked > 200, "{asked}");
 }

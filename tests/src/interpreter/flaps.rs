@@ -42,9 +42,13 @@ impl Hands {
             if label.to > 1 {
                 return Err("only one row goes into the edge".into());
             }
+            self.worked.colours.flaps = label.named();
             let row = self.first_flap_row(work)?;
             self.worked.flap.push(row);
         } else {
+            if label.named() != self.worked.colours.flaps {
+                return Err("flaps of two colours".into());
+            }
             for _ in label.from..=label.to {
                 let row = self.later_flap_row(work)?;
                 self.worked.flap.push(row);

@@ -106,10 +106,22 @@ impl Hands {
         let (place, colour) = label.split_once(", ").map_or((label, None), |(place, colour)| (place, Some(colour)));
         let unnumbered = work.strip_suffix('.');
         match place {
-            "Foundation" => return self.foundation(unnumbered.ok_or("no full stop")?),
-            "Join" => return self.join(&total(work)?),
-            "Seam" => return self.seam(unnumbered.ok_or("no full stop")?),
-            "Tie" => return self.tie(unnumbered.ok_or("no full stop")?),
+            "Foundation" => {
+                self.worked.colours.foundation = colour.map(Arc::from);
+                return self.foundation(unnumbered.ok_or("no full stop")?);
+            }
+            "Join" => {
+                self.worked.colours.join = colour.map(Arc::from);
+                return self.join(&total(work)?);
+            }
+            "Seam" => {
+                self.worked.colours.seam = colour.map(Arc::from);
+                return self.seam(unnumbered.ok_or("no full stop")?);
+            }
+            "Tie" => {
+                self.worked.colours.tie = colour.map(Arc::from);
+                return self.tie(unnumbered.ok_or("no full stop")?);
+            }
             "Last" => return self.last(unnumbered.ok_or("no full stop")?),
             _ => {}
         }

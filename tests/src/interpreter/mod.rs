@@ -41,6 +41,23 @@ pub struct Worked {
     pub tie: u32,
     /// What is drawn up at the end.
     pub gathered: Option<Gathered>,
+    /// The colours of what is neither row of the piece nor round.
+    pub colours: Colours,
+}
+
+/// Colours by their labels' names; absent in a hat of one colour, or where there is no such line.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Colours {
+    /// Of a foundation chain.
+    pub foundation: Option<Arc<str>>,
+    /// Of the slip stitches that join a band made apart.
+    pub join: Option<Arc<str>>,
+    /// Of the seam.
+    pub seam: Option<Arc<str>>,
+    /// Of both flaps.
+    pub flaps: Option<Arc<str>>,
+    /// Of both ties.
+    pub tie: Option<Arc<str>>,
 }
 
 /// What is drawn up.

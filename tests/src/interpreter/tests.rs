@@ -56,6 +56,8 @@ fn a_pattern_is_worked_stitch_by_stitch() {
     let rounds: Vec<(u32, u32, u32)> = worked.rounds.iter().map(|r| (r.used(), r.stitches(), r.decreases())).collect();
     assert_eq!(rounds, [(8, 10, 0), (10, 10, 0), (10, 10, 0), (10, 10, 0), (10, 7, 3)]);
     assert_eq!((worked.gathered, worked.joined), (Some(Gathered::Stitches(7)), Some(false)));
+    let colours = Colours { foundation: Some("indigo".into()), ..Colours::default() };
+    assert_eq!(worked.colours, colours);
     let uk = HAT.replace("sc2tog", "dc2tog").replace("sc", "dc").replace("US", "UK");
     assert_eq!(work(&uk).unwrap(), worked);
 }
@@ -133,6 +135,7 @@ fn a_damaged_pattern_cannot_be_worked() {
         (DOWN, "hdc2tog, hdc, hdc2tog", "hdc2tog, 2 hdc, hdc2tog"),
         (DOWN, "hdc2tog, hdc, hdc2tog", "hdc, hdc2tog, hdc2tog"),
         (DOWN, "Tie: ch 40, fasten off", "Tie: ch 40"),
+        (DOWN, "Row 2: ch 2, turn", "Row 2, weld: ch 2, turn"),
         (DOWN, "back loop only", "other loop only"),
         (BRIM, "[fptr, bptr] × 6", "[fptr, bptr] × 5"),
         (BRIM, "[fptr, bptr]", "[bptr, fptr]"),

@@ -26,7 +26,7 @@ pub(super) fn ball(d: &mut Draw) -> Ball {
     let yarn = Count::from_ticks(d.whole(2_000, 45_000));
     Ball {
         grams: (!d.once_in(3)).then(|| Mass::from_ticks(d.whole(25, 200) * 100)),
-        weight: d.once_in(2).then(|| YarnWeight::new(d.whole(0, 7) as u8).unwrap_or_else(|_| unreachable!("0 to 7"))),
+        weight: if d.once_in(2) { YarnWeight::new(d.whole(0, 7) as u8).ok() } else { None },
         owned: Count::from_ticks(if d.once_in(3) { d.whole(0, 400) } else { 0 }),
         price: d.once_in(2).then(|| Money::from_ticks(d.whole(100, 2_000).into())),
         ..Ball::of(yarn)
@@ -75,4 +75,46 @@ pub(super) fn instead(d: &mut Draw) -> Option<Instead> {
     let (stitches, rounds) = (Count::whole(d.whole(8, 30)), Count::whole(d.whole(6, 36)));
     let swatch = d.once_in(2).then_some(Swatch::Counted { stitches, width: ten, rounds, height: ten });
     d.once_in(3).then_some(Instead { yarn: ball.yarn, grams: ball.grams, weight: ball.weight, swatch })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::random_spec;
+    use super::*;
+    use hatwright_sizing::{HatSpec, yarn_rates};
+
+    #[test]
+    fn random_yarns_cover_what_people_know_of_them() {
+        type Holds<'a> = dyn Fn(&HatSpec) -> bool + 'a;
+        let specs: Vec<HatSpec> = (0..2_000).map(random_spec).collect();
+        let all: [(&str, &Holds<'_>); 16] = [
+            ("pom-pom", &|s| s.topper.is_some_and(|t| t.kind == TopperKind::PomPom && t.colour.is_none())),
+            ("tassel", &|s| s.topper.is_some_and(|t| t.kind == TopperKind::Tassel && t.colour.is_some())),
+            ("full", &|s| s.topper.is_some_and(|t| t.fullness > Ratio::of(1.5))),
+            ("thin", &|s| s.topper.is_some_and(|t| t.fullness < Ratio::of(0.8))),
+            ("grams", &|s| s.balls.iter().all(|b| b.grams.is_some())),
+            ("no grams", &|s| s.balls.iter().any(|b| b.grams.is_none())),
+            ("owned", &|s| s.balls.iter().any(|b| b.owned.ticks() % 100 != 0)),
+            ("price", &|s| s.balls.iter().all(|b| b.price.is_some())),
+            ("chance", &|s| matches!(s.extra, Extra::Chance(_))),
+            ("share", &|s| matches!(s.extra, Extra::Share(_))),
+            ("another yarn", &|s| s.instead.is_some_and(|other| other.swatch.is_some())),
+            ("weighed", &|s| yarn_rates(s)[0].way == UseWay::Weighed),
+            ("unravelled", &|s| yarn_rates(s)[0].way == UseWay::Unravelled),
+            ("kept", &|s| yarn_rates(s)[0].kept),
+            ("hat", &|s| s.yarn_use.hat.is_some()),
+            ("swatch kept", &|s| s.yarn_use.swatch_kept),
+        ];
+        for (what, holds) in all {
+            let share = specs.iter().filter(|s| holds(s)).count();
+            assert!(share >= 60, "{what}: {share} of 2000");
+        }
+        // What nobody can believe is measured now and then, and is not gone by.
+        let measured = |s: &HatSpec| usize::from(s.yarn_use.unravelled.is_some());
+        let odd = specs.iter().filter(|s| {
+            let told = yarn_rates(s).iter().filter(|rate| rate.way == UseWay::Unravelled && !rate.kept).count();
+            told < measured(s)
+        });
+        assert!(odd.count() >= 20);
+    }
 }

@@ -1,7 +1,7 @@
 //! Why there is no hat, and what would make one.
 
 use super::out_of_range;
-use crate::figures::{Units, length, length_down, length_up, lengths_apart, percent, plural};
+use crate::figures::{Units, length, length_down, length_up, lengths_apart, percent, plural, with_article};
 use hatwright_sizing::{BandKind, Breach, HatSpec, Quantity, Refusal};
 
 /// What stands beside the field of [`Refusal::field`].
@@ -44,7 +44,7 @@ pub fn refusal(r: &Refusal, units: Units) -> String {
         Refusal::EaseBeyondStretch { zone, head, reach, most } => {
             let part = if zone == Quantity::BandStretch { "band" } else { "body" };
             let (head, reach) = lengths_apart(head, reach, units);
-            let mut text = ["Made this much smaller than a ", &head, " head, the ", part].concat();
+            let mut text = ["Made this much smaller than ", &*with_article(&head), " head, the ", part].concat();
             text.push_str(&[", stretched, reaches only ", &reach, ". "].concat());
             text.push_str(&["The most ease that its stretch allows is ", &percent(most), "."].concat());
             text
@@ -61,7 +61,7 @@ pub fn refusal(r: &Refusal, units: Units) -> String {
             text
         }
         Refusal::NoCount { head, nearest } => {
-            let mut text = ["No whole number of stitches fits a ", &length(head, units), " head at this gauge: "].concat();
+            let mut text = ["No whole number of stitches fits ", &*with_article(&length(head, units)), " head at this gauge: "].concat();
             if nearest.ticks() > 0 {
                 text.push_str(&[&length(nearest, units), " around is too tight, and the next too loose. "].concat());
             } else {

@@ -4,7 +4,7 @@ use super::abbreviations::abbreviations;
 use super::making::{Job, named};
 use super::sheet::{About, Section};
 use super::terms::{Terms, Words};
-use crate::figures::{self, Units, amount, length, length_span, mass, percent, plural, show, yarn, yarn_bare};
+use crate::figures::{self, Units, amount, length, length_span, mass, percent, plural, show, with_article, yarn, yarn_bare};
 use crate::say::{fit_sentence, margin_sentence, rate_of_strands, topper_name};
 use hatwright_sizing::{
     Ball, BandKind, Edge, Fabric, Hat, HatSpec, Length, Loops, Mass, Ratio, RoundKind, Style, Swatch, Unit, Way, YarnLength,
@@ -158,7 +158,7 @@ fn materials(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Vec<String> {
 fn hooks(hat: &Hat, spec: &HatSpec) -> String {
     let told = |hook: Length, of: &str| {
         let size = amount(hook.ticks(), Unit::Hook, Units::Centimetres);
-        ["a ", &size, " hook", of].concat()
+        [&*with_article(&size), " hook", of].concat()
     };
     let banded = spec.band_kind() != BandKind::None;
     let bodied = spec.style != Style::EarWarmer;

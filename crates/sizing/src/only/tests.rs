@@ -135,6 +135,31 @@ fn the_longest_tail_is_the_longest() {
     }
 }
 
+/// Whatever lengths on the way have no hat, the longest that fits is found.
+#[test]
+fn what_is_refused_hides_nothing_longer() {
+    let hat = plan(&HatSpec::default()).unwrap();
+    let mut found = 0;
+    for limit in -1..=14 {
+        for refused in 0..1_u32 << 12 {
+            let of = |at: i32| {
+                let mut spec = HatSpec::default();
+                spec.shape.tail = Length::from_ticks(at);
+                match refused >> at.min(31) & 1 {
+                    _ if at > limit => Tried::TooMuch,
+                    1 => Tried::Refused,
+                    _ => Tried::Fits(Box::new((spec, hat.clone()))),
+                }
+            };
+            let longest = (0..=limit).rev().find(|at| refused >> at & 1 == 0);
+            let offered = most_that_fits(0, 20, NEAR, of).map(|(spec, _)| spec.shape.tail.ticks());
+            assert_eq!(offered, longest, "up to {limit}, but for {refused:b}");
+            found += u32::from(offered.is_some());
+        }
+    }
+    assert!(found > 40_000, "{found}");
+}
+
 #[test]
 fn stripes_of_what_is_short_are_narrower_and_of_what_is_spare_wider() {
     // Six rounds of the first and two of the second, in a band of one colour of its own.

@@ -1,8 +1,11 @@
 //! What is printed is what was planned: over 10,000 random hats of every style, in US and in UK terms, the interpreter works the whole
 //! printed pattern and ends with the planned hat, stitch for stitch.
 
+mod materials;
+mod yarn;
+
 use hatwright_pattern::figures::Units;
-use hatwright_pattern::written::{About, Terms, lay_out, write};
+use hatwright_pattern::written::{self, About, Terms};
 use hatwright_sizing::{
     BandKind, Begun, Colour, Edge, Fabric, Hat, HatSpec, Layout, Round, RoundKind, Style, Top, TopKind, Way, Zone, plan,
 };
@@ -13,23 +16,19 @@ use std::thread;
 
 const HATS: usize = 10_000;
 const NAMES: [&str; 3] = ["indigo", "weld", "undyed, washed twice"];
+const YARNS: [&str; 2] = ["Boathouse wool, 4 ply", ""];
+
+/// The whole printed pattern. Not every colour's yarn has a name.
+fn print(spec: &HatSpec, hat: &Hat, terms: Terms, units: Units) -> String {
+    let yarn_names = &YARNS;
+    let about = About { title: "Rowing club cap", colour_names: &NAMES, yarn_names, terms, units, version: "0.1.0" };
+    written::print(hat, spec, &about)
+}
 
 /// Works a hat's printed pattern and compares what comes of it with the plan.
 fn check(spec: &HatSpec, hat: &Hat) -> Result<(), String> {
-    let pattern = write(hat, spec);
-    let print = |terms, units| {
-        let about = About {
-            title: "Rowing club cap",
-            colour_names: &NAMES,
-            yarn_names: &["Boathouse wool"],
-            terms,
-            units,
-            version: "0.1.0",
-        };
-        lay_out(&pattern, hat, spec, &about).text()
-    };
-    let us = work(&print(Terms::Us, Units::Centimetres)).map_err(|fault| fault.to_string())?;
-    let uk = work(&print(Terms::Uk, Units::Inches)).map_err(|fault| fault.to_string())?;
+    let us = work(&print(spec, hat, Terms::Us, Units::Centimetres)).map_err(|fault| fault.to_string())?;
+    let uk = work(&print(spec, hat, Terms::Uk, Units::Inches)).map_err(|fault| fault.to_string())?;
     if us != uk {
         return Err("US and UK terms make two different hats".into());
     }
