@@ -42,6 +42,7 @@ pub fn pattern(project: &Project, hat: &Hat) -> String {
         terms: if project.terms == Terms::Uk { written::Terms::Uk } else { written::Terms::Us },
         units: units(project),
         version: env!("CARGO_PKG_VERSION"),
+        ..About::default()
     };
     written::print(hat, &project.spec, &about)
 }

@@ -238,8 +238,7 @@ proptest! {
                     yarn_names: &[],
                     terms: Terms::Uk,
                     units: Units::Inches,
-                    version: "0.1.0",
-                };
+                    version: "0.1.0", ..About::default() };
                 prop_assert!(print(&hat, &spec, &about).lines().count() > 10);
             }
             Err(Refusal::Breach(breach)) => prop_assert!(is_about_stitch_sizes(breach), "{breach:?}"),

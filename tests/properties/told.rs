@@ -22,8 +22,15 @@ fn planned(spec: &HatSpec) -> Hat {
 
 fn text(spec: &HatSpec, units: Units) -> String {
     let names = ["indigo", "weld", "walnut"];
-    let about =
-        About { title: "Rowing club cap", colour_names: &names, yarn_names: &[], terms: Terms::Us, units, version: "0.1.0" };
+    let about = About {
+        title: "Rowing club cap",
+        colour_names: &names,
+        yarn_names: &[],
+        terms: Terms::Us,
+        units,
+        version: "0.1.0",
+        ..About::default()
+    };
     print(&planned(spec), spec, &about)
 }
 

@@ -449,6 +449,7 @@ fn a_tail_of_twenty_metres_is_one_line() {
         terms: Terms::Us,
         units: Units::Centimetres,
         version: "0.1.0",
+        ..About::default()
     };
     let text = print(&hat, &spec, &about);
     let long: Vec<&str> = text.lines().filter(|line| line.starts_with("Rounds ") && line.ends_with("(10)")).collect();

@@ -38,6 +38,7 @@ pub fn sheet(bench: Bench) -> Memo<Sheet> {
                     terms: written_terms(*terms),
                     units: figure_units(*units),
                     version: VERSION,
+                    ..About::default()
                 };
                 written::lay_out(&written::write(&s.hat, &s.spec), &s.hat, &s.spec, &about)
             })

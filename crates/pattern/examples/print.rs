@@ -63,6 +63,7 @@ fn main() {
         terms,
         units: Units::Centimetres,
         version: "0.1.0",
+        ..About::default()
     };
     match plan(&spec) {
         Ok(hat) => println!("{}", print(&hat, &spec, &about)),

@@ -27,6 +27,8 @@ pub enum Units {
     Centimetres,
     /// Inches, yards of yarn, and ounces.
     Inches,
+    /// Centimetres, metres and grams, with inches, yards and ounces in parentheses where something is told; typed as centimetres.
+    Both,
 }
 
 /// The shortest text that reads back as the same ticks, to at most 2 decimals (4 for a factor); money always has 2.
@@ -70,14 +72,14 @@ pub fn show(ticks: i32, unit: Unit, units: Units) -> String {
 /// What stands after a number of this unit; empty for counts.
 pub const fn unit_label(unit: Unit, units: Units) -> &'static str {
     match (unit, units) {
-        (Unit::Length, Units::Centimetres) => "cm",
+        (Unit::Length, Units::Centimetres | Units::Both) => "cm",
         (Unit::Length, Units::Inches) => "in",
-        (Unit::Yarn, Units::Centimetres) => "m",
+        (Unit::Yarn, Units::Centimetres | Units::Both) => "m",
         (Unit::Yarn, Units::Inches) => "yd",
         (Unit::Percent, _) => "%",
         (Unit::Factor, _) => "×",
         (Unit::Hook, _) => "mm",
-        (Unit::Mass, Units::Centimetres) => "g",
+        (Unit::Mass, Units::Centimetres | Units::Both) => "g",
         (Unit::Mass, Units::Inches) => "oz",
         (Unit::Count | Unit::Whole | Unit::Price | Unit::Money, _) => "",
     }
@@ -115,7 +117,7 @@ pub fn length_up(l: Length, units: Units) -> String {
 
 const fn tenth(units: Units) -> i32 {
     match units {
-        Units::Centimetres => 100,
+        Units::Centimetres | Units::Both => 100,
         Units::Inches => 254,
     }
 }

@@ -21,7 +21,8 @@ const YARNS: [&str; 2] = ["Boathouse wool, 4 ply", ""];
 /// The whole printed pattern. Not every colour's yarn has a name.
 fn print(spec: &HatSpec, hat: &Hat, terms: Terms, units: Units) -> String {
     let yarn_names = &YARNS;
-    let about = About { title: "Rowing club cap", colour_names: &NAMES, yarn_names, terms, units, version: "0.1.0" };
+    let about =
+        About { title: "Rowing club cap", colour_names: &NAMES, yarn_names, terms, units, version: "0.1.0", ..About::default() };
     written::print(hat, spec, &about)
 }
 

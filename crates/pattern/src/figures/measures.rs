@@ -19,7 +19,7 @@ pub fn mass(mass: Mass, units: Units) -> String {
         Units::Inches => tenths(ticks * OUNCE.1 as i64, OUNCE.0),
         // What is told in tenths never reads 10.0.
         Units::Centimetres if ticks.abs() < 995 => tenths(ticks, 100),
-        Units::Centimetres => signed(ticks < 0, rounded(ticks.unsigned_abs(), 100).to_string()),
+        Units::Centimetres | Units::Both => signed(ticks < 0, rounded(ticks.unsigned_abs(), 100).to_string()),
     };
     with_unit(text, unit_label(Unit::Mass, units))
 }
@@ -35,7 +35,7 @@ pub fn mass(mass: Mass, units: Units) -> String {
 pub fn ball(ball: &Ball, units: Units) -> String {
     // A ball of 80 m is no round number of yards: 87 yd says enough.
     let length = match units {
-        Units::Centimetres => amount(ball.yarn.ticks(), Unit::Yarn, units),
+        Units::Centimetres | Units::Both => amount(ball.yarn.ticks(), Unit::Yarn, units),
         Units::Inches => yarn(YarnLength::from_metres(ball.metres()), units),
     };
     match ball.grams {

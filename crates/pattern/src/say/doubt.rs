@@ -31,7 +31,7 @@ pub fn doubt_sentences(hat: &Hat, units: Units) -> Vec<String> {
         Some(width) => {
             // Up to a whole inch, where those are read: a narrower swatch would not do.
             let told = match units {
-                Units::Centimetres => show(width.ticks(), Unit::Length, units),
+                Units::Centimetres | Units::Both => show(width.ticks(), Unit::Length, units),
                 Units::Inches => ((width.ticks() + 2_539) / 2_540).to_string(),
             };
             let way = if rows { TALL } else { WIDE };

@@ -46,6 +46,7 @@ fn about(terms: Terms) -> About<'static> {
         terms,
         units: Units::Inches,
         version: "0.1.0",
+        ..About::default()
     }
 }
 

@@ -1,7 +1,8 @@
 //! What comes after the last round: closing, pom-pom or tassel, ends, care, and what should be known about this hat.
 
+use super::about::About;
 use super::making::{Job, hides_its_outside};
-use super::sheet::{About, Section};
+use super::sheet::Section;
 use crate::figures::{Units, length};
 use crate::say::{cautions, part_of_topper, remark, topper_name};
 use hatwright_sizing::{BandKind, Hat, Length, Remark, Style, TopKind, TopperKind, TopperPlan};
@@ -77,7 +78,7 @@ const SEWN: &str = "Sew across it a few times, pull the end to the inside and fa
 /// A strand to cut: up to a whole 5 cm, or a whole inch.
 fn strand(l: Length, units: Units) -> String {
     let (step, each, unit) = match units {
-        Units::Centimetres => (5_000, 5, " cm"),
+        Units::Centimetres | Units::Both => (5_000, 5, " cm"),
         Units::Inches => (2_540, 1, " in"),
     };
     let steps = l.ticks().max(0).unsigned_abs().div_ceil(step);

@@ -85,6 +85,7 @@
 //! A hat begun in a ring has no line `Last`.
 
 mod abbreviations;
+mod about;
 #[cfg(test)]
 mod every_hat;
 mod finishing;
@@ -103,10 +104,11 @@ mod start;
 mod terms;
 mod words;
 
+pub use about::{About, Designer, Hand};
 pub use lines::{decrease_line, increase_line, pick_up_line};
 pub use ops::{Op, Place, makes, uses};
 pub use pattern::{Label, Line, Part, PartKind, Pattern, write};
-pub use sheet::{About, Section, Sheet, WrittenLine, lay_out, print};
+pub use sheet::{Section, Sheet, WrittenLine, lay_out, print};
 pub use start::swatch_advice;
 pub use terms::{Terms, Words};
 pub use words::{compact_text, work_text};

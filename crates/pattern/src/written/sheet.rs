@@ -1,46 +1,13 @@
 //! The pattern in words: sections of paragraphs and numbered lines.
 
 use super::abbreviations::stitches;
+use super::about::{About, single_line};
 use super::making::{self, Job, named};
 use super::pattern::{Label, Line, Part, PartKind, Pattern, write};
-use super::terms::{Terms, notice};
+use super::terms::notice;
 use super::words::{compact_text, work_text};
 use super::{finishing, start};
-use crate::figures::Units;
 use hatwright_sizing::{Colour, Hat, HatSpec, PLANNER, RoundKind};
-
-/// What a sheet says besides the hat's numbers.
-#[derive(Clone, Copy, Debug)]
-pub struct About<'a> {
-    /// The hat's name.
-    pub title: &'a str,
-    /// Names of the hat's colours, in order; one that is missing is called by its number.
-    pub colour_names: &'a [&'a str],
-    /// Names of the colours' yarns, in order; one that is missing or empty is not told.
-    pub yarn_names: &'a [&'a str],
-    /// Whose terms.
-    pub terms: Terms,
-    /// Which units.
-    pub units: Units,
-    /// The program's version.
-    pub version: &'a str,
-}
-
-impl About<'_> {
-    /// A colour's name.
-    pub fn colour(&self, colour: Colour) -> String {
-        match self.colour_names.get(usize::from(colour.0)).map(|name| name.trim()) {
-            Some(name) if !name.is_empty() => single_line(name),
-            _ => ["colour ", &(u32::from(colour.0) + 1).to_string()].concat(),
-        }
-    }
-
-    /// What a colour's yarn is called, if it has a name.
-    pub fn yarn(&self, colour: Colour) -> Option<String> {
-        let name = self.yarn_names.get(usize::from(colour.0))?.trim();
-        (!name.is_empty()).then(|| single_line(name))
-    }
-}
 
 /// A whole pattern in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -203,15 +170,12 @@ fn label_text(label: Label) -> String {
     }
 }
 
-/// A name that a person typed, fit to stand inside a line of work: no line break, and no colon that would end a label early.
-fn single_line(name: &str) -> String {
-    name.chars().map(|c| if c.is_control() || c == ':' { ' ' } else { c }).collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::super::sample;
+    use super::super::terms::Terms;
     use super::*;
+    use crate::figures::Units;
     use hatwright_sizing::{Length, Mass, TopperKind, TopperPlan, YarnWeight};
 
     pub(super) fn about(terms: Terms, units: Units) -> About<'static> {
@@ -222,6 +186,7 @@ mod tests {
             terms,
             units,
             version: "0.1.0",
+            ..About::default()
         }
     }
 

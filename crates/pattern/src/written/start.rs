@@ -1,8 +1,9 @@
 //! What comes before the first stitch: size, materials, gauge, swatch, abbreviations.
 
 use super::abbreviations::abbreviations;
+use super::about::About;
 use super::making::{Job, named};
-use super::sheet::{About, Section};
+use super::sheet::Section;
 use super::terms::{Terms, Words};
 use crate::figures::{self, Units, amount, length, length_span, mass, percent, plural, show, with_article, yarn, yarn_bare};
 use crate::say::{fit_sentence, margin_sentence, rate_of_strands, topper_name};
@@ -207,7 +208,7 @@ fn yarn_line(need: &YarnNeed, spec: &HatSpec, about: &About<'_>) -> String {
 fn gauge(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> Vec<String> {
     let words = about.terms.words();
     let (over, over_text) = match about.units {
-        Units::Centimetres => (10_000, "10 cm"),
+        Units::Centimetres | Units::Both => (10_000, "10 cm"),
         Units::Inches => (10_160, "4 in"),
     };
     // What was counted is told from the count itself; a stitch's width is already rounded.

@@ -11,6 +11,8 @@ pub enum Terms {
     Us,
     /// United Kingdom.
     Uk,
+    /// The Spanish language's own: `punto bajo` is a US single crochet.
+    Spanish,
 }
 
 impl Terms {
@@ -19,13 +21,14 @@ impl Terms {
         match self {
             Self::Us => &US,
             Self::Uk => &UK,
+            Self::Spanish => &SPANISH,
         }
     }
 
     const fn other(self) -> Self {
         match self {
             Self::Us => Self::Uk,
-            Self::Uk => Self::Us,
+            Self::Uk | Self::Spanish => Self::Us,
         }
     }
 }
@@ -63,6 +66,16 @@ const UK: Words = Words {
     skip: "miss",
     gauge: "Tension",
     yarn_over: "yarn round hook",
+};
+
+/// From memory, no source: what Spain's trade says.
+const SPANISH: Words = Words {
+    system: "ES",
+    names: ["punto raso", "punto bajo", "medio punto alto", "punto alto"],
+    shorts: ["pr", "pb", "mpa", "pa"],
+    skip: "saltar",
+    gauge: "Muestra",
+    yarn_over: "echar hebra",
 };
 
 impl Words {

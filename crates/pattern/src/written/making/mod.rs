@@ -9,8 +9,8 @@ mod flaps;
 mod sideways;
 mod way;
 
+use super::about::About;
 use super::pattern::{Label, Part, PartKind, Pattern};
-use super::sheet::About;
 use super::terms::Words;
 use crate::figures::{Units, amount, length};
 use hatwright_sizing::{Begun, Hat, HatSpec, Length, Loops, Style, Unit};
