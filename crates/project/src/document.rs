@@ -1,5 +1,11 @@
 //! A hat as it is kept.
 
+mod designer;
+pub(crate) mod sizes;
+
+pub use designer::Designer;
+pub use sizes::SizeOf;
+
 use crate::text::{COLOUR, LOT, NAME, NOTES, YARN};
 use crate::{ProjectId, Rgb};
 use hatwright_sizing::{Breach, HatSpec};
@@ -18,10 +24,16 @@ pub struct Project {
     pub units: Units,
     /// The words of its pattern.
     pub terms: Terms,
+    /// Which hand holds its hook.
+    pub hand: Hand,
     /// Its colours, one for each of the spec's balls.
     pub colours: Vec<ColourName>,
     /// Notes, by the rule [`NOTES`].
     pub notes: String,
+    /// What its designer says to those who read the pattern.
+    pub designer: Designer,
+    /// The other sizes that its pattern is written in, at most [`Project::MOST_SIZES`]; none where it is written for the hat alone.
+    pub sizes: Vec<SizeOf>,
     /// The hat itself.
     pub spec: HatSpec,
     /// When it was last changed, in milliseconds since 1970 by the device's clock. For people, and to find the hat
@@ -37,6 +49,18 @@ pub enum Units {
     Centimetres,
     /// Inches, and yards of yarn.
     Inches,
+    /// Both, in a pattern: 46.7 cm (18.4 in). Fields are in centimetres.
+    Both,
+}
+
+/// Which hand holds the hook.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Hand {
+    /// The right one.
+    #[default]
+    Right,
+    /// The left one: its rounds run the other way, and so do their charts.
+    Left,
 }
 
 /// The trade's two sets of words: single crochet in US terms is double crochet in UK terms.
@@ -79,7 +103,7 @@ impl Project {
     /// The largest revision: what every reader of JSON can hold exactly, 2⁵³ − 1.
     pub const MOST_REVISIONS: u64 = (1 << 53) - 1;
 
-    /// The same hat with every text held to its rule.
+    /// The same hat with every text held to its rule, and of too many sizes the first.
     #[must_use]
     pub fn tidy(mut self) -> Self {
         self.name = NAME.tidy(&self.name);
@@ -89,6 +113,8 @@ impl Project {
             colour.yarn = YARN.tidy(&colour.yarn);
             colour.lot = LOT.tidy(&colour.lot);
         }
+        self.designer = self.designer.tidy();
+        self.sizes = sizes::tidy(self.sizes);
         self
     }
 
@@ -98,17 +124,31 @@ impl Project {
         Self { id, revision: 0, changed_ms, ..self }
     }
 
-    /// Whether numbers and colours are such as a hat can be planned from.
+    /// Whether numbers and colours are such as a hat can be planned from, in all its sizes.
     ///
     /// # Errors
     /// The first [`Breach`]; [`Breach::WrongCount`] also where colours and balls are not equally many.
     pub fn check(&self) -> Result<(), Breach> {
-        check(&self.spec, self.colours.len())
+        check(&self.spec, self.colours.len(), &self.sizes)
     }
 }
 
-/// The check of a spec with so many named colours.
-pub(crate) fn check(spec: &HatSpec, colours: usize) -> Result<(), Breach> {
+/// The check of a spec with so many named colours in these sizes.
+pub(crate) fn check(spec: &HatSpec, colours: usize, sizes: &[SizeOf]) -> Result<(), Breach> {
     spec.check()?;
-    if spec.balls.len() == colours { Ok(()) } else { Err(Breach::WrongCount) }
+    if spec.balls.len() != colours {
+        return Err(Breach::WrongCount);
+    }
+    // A head is checked by what checks the hat's own: in a hat that has nothing else to find fault with.
+    let mut plain = HatSpec::default();
+    sizes.iter().try_for_each(|SizeOf { name: _, head }| {
+        plain.head = *head;
+        plain.check()
+    })
+}
+
+/// Whether names, colours and the designer's words are as [`Project::tidy`] leaves them.
+pub(crate) fn texts_hold(name: &str, colours: &[ColourName], sizes: &[SizeOf], designer: &Designer) -> bool {
+    let named = |c: &ColourName| COLOUR.holds(&c.name) && YARN.holds(&c.yarn) && LOT.holds(&c.lot);
+    NAME.holds(name) && colours.iter().all(named) && sizes::hold(sizes) && designer.holds()
 }

@@ -24,11 +24,11 @@ pub mod text;
 
 pub use breach::SayBreach;
 pub use club::{DYES, SAMPLES, example, samples};
-pub use document::{ColourName, Project, Terms, Units};
+pub use document::{ColourName, Designer, Hand, Project, SizeOf, Terms, Units};
 pub use id::{BadId, ProjectId};
 pub use json::{Unreadable, open, to_json};
 pub use known::{KnownUse, known_uses};
 pub use link::{BadLink, Linked, from_link, to_link};
 pub use rgb::{BadRgb, Rgb};
 pub use shopping::{Copies, ListLine, ShoppingList, shopping_list, shopping_list_of};
-pub use storage::{Listing, Settings, Shelf, ShelfError, Store, StoreError, Summary};
+pub use storage::{Listing, Paper, Settings, Shelf, ShelfError, Store, StoreError, Summary};

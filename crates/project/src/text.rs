@@ -21,6 +21,20 @@ pub const YARN: TextRule = TextRule { most: 60, lines: false };
 pub const LOT: TextRule = TextRule { most: 24, lines: false };
 /// Notes: at most 10 000 characters on any number of lines.
 pub const NOTES: TextRule = TextRule { most: 10_000, lines: true };
+/// A designer's introduction: at most 2 000 characters on any number of lines.
+pub const INTRODUCTION: TextRule = TextRule { most: 2_000, lines: true };
+/// Whose pattern it is: one line of at most 80 characters.
+pub const CREDIT: TextRule = TextRule { most: 80, lines: false };
+/// A pattern's edition: one line of at most 24 characters.
+pub const EDITION: TextRule = TextRule { most: 24, lines: false };
+/// A pattern's date, as its designer writes it: one line of at most 24 characters.
+pub const DATE: TextRule = TextRule { most: 24, lines: false };
+/// What testers found: at most 2 000 characters on any number of lines.
+pub const TESTED: TextRule = TextRule { most: 2_000, lines: true };
+/// How a hat is washed: at most 300 characters on any number of lines.
+pub const CARE: TextRule = TextRule { most: 300, lines: true };
+/// The name of a size: one line of at most 24 characters.
+pub const SIZE: TextRule = TextRule { most: 24, lines: false };
 
 impl TextRule {
     /// The nearest text that holds to the rule: tabs (and, in a single line, line ends) become spaces, other control characters

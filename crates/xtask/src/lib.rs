@@ -26,6 +26,7 @@ cargo xtask serve [--port N] [--no-build]
                                build and serve it on 127.0.0.1
 cargo xtask test [--fast]      run every check; --fast leaves out those that need the built page
 cargo xtask agree              compare the plans of native code and of wasm
+cargo xtask golden             write the sample patterns of tests/golden anew
 cargo xtask size               hold the built page against its byte budgets";
 
 /// Does one chore. `words` is the command line without the program's name.
@@ -62,6 +63,12 @@ pub fn run(words: &[String]) -> Outcome {
         ["agree"] => {
             let repo = Repo::find()?;
             agree::compare(&repo, &setup(&repo, Need::Build)?)
+        }
+        ["golden"] => {
+            let words = "test --quiet -p hatwright-tests --test golden";
+            let repo = Repo::find()?;
+            let mut command = process::cargo();
+            process::run(command.args(words.split_whitespace()).env("HATWRIGHT_GOLDEN", "1").current_dir(repo.root()))
         }
         ["size"] => size::size(&Repo::find()?),
         _ => Err(Failure::new(format!("these are the chores:\n{USAGE}"))),

@@ -41,7 +41,7 @@ const STEPS: &[Step] = &[
         act: Act::Cargo(
             &[],
             "clippy --quiet --target wasm32-unknown-unknown -p hatwright-web -p hatwright-sizing -p hatwright-pattern \
-             -p hatwright-project -- -D warnings",
+             -p hatwright-project -p hatwright-words -- -D warnings",
         ),
     },
     Step {

@@ -3,6 +3,7 @@
 use super::Units;
 use super::measures::of_another_kind;
 use super::money::without_currency;
+use super::suffix::{Fraction, noun_scale, unit_scale};
 use hatwright_sizing::{Quantity, Unit};
 
 /// Why a typed text is not a number for its field.
@@ -74,7 +75,7 @@ pub fn parse_for(q: Quantity, text: &str, units: Units) -> Result<i32, Misread> 
 /// Reads a typed number into ticks of `unit`.
 ///
 /// A point or a comma is the decimal mark; `12½`, `3 1/2` and `3/4` are read; a unit may follow and then counts, whatever
-/// `units` says: `52 cm` in a field of inches is 52 cm.
+/// `units` says: `52 cm` in a field of inches is 52 cm. Units are read in every language, whichever is spoken.
 ///
 /// # Errors
 /// A [`Misread`]. Ranges are not checked here.
@@ -116,6 +117,8 @@ fn hat_size_girth(size: &str, eighths: u64) -> Result<i32, Misread> {
 
 fn read(text: &str, unit: Unit, scale: &dyn Fn(&str) -> Option<Fraction>) -> Result<i32, Misread> {
     let text = text.trim();
+    // An abbreviation may end in a point of its own: `20 pulg.`
+    let text = text.strip_suffix('.').filter(|bare| bare.ends_with(char::is_alphabetic)).unwrap_or(text);
     if text.is_empty() {
         return Err(Misread::Empty);
     }
@@ -126,7 +129,7 @@ fn read(text: &str, unit: Unit, scale: &dyn Fn(&str) -> Option<Fraction>) -> Res
     let text = text.trim_start_matches(['-', '−', '+']).trim_start();
     let end = text.char_indices().filter(|(_, c)| belongs_to_number(*c)).map(|(i, c)| i + c.len_utf8()).next_back();
     let (number, suffix) = text.split_at(end.unwrap_or(0));
-    let scale = scale(&suffix.trim().to_ascii_lowercase()).ok_or(Misread::NotANumber)?;
+    let scale = scale(&lower(suffix.trim())).ok_or(Misread::NotANumber)?;
     let value = read_number(number.trim())?;
     if negative {
         return Err(Misread::Negative);
@@ -140,96 +143,14 @@ fn read(text: &str, unit: Unit, scale: &dyn Fn(&str) -> Option<Fraction>) -> Res
     i32::try_from(above / below + u64::from(above % below >= below.div_ceil(2))).map_err(|_| Misread::TooLong)
 }
 
-/// A positive fraction.
-pub(super) struct Fraction {
-    pub above: u64,
-    pub below: u64,
-}
-
-/// Hundredths of a gram in an avoirdupois ounce, a sixteenth of a pound of exactly 453.592 37 g (international yard and pound
-/// agreement, 1959): 2834.952 312 5.
-pub(super) const OUNCE: (u64, u64) = (45_359_237, 16_000);
-
-/// What one of the typed unit is worth in ticks; `None` where the unit does not belong to the field.
-pub(super) fn unit_scale(unit: Unit, units: Units, suffix: &str) -> Option<Fraction> {
-    let inches = units == Units::Inches;
-    let (above, below) = match (unit, suffix) {
-        (Unit::Length, "") if inches => (2540, 1),
-        (Unit::Length, "" | "cm") | (Unit::Price, "") => (1000, 1),
-        (Unit::Length, "yd" | "yds" | "yard" | "yards") => (91_440, 1),
-        (Unit::Length, "in" | "inch" | "inches" | "\"" | "″" | "”" | "''") => (2540, 1),
-        (Unit::Yarn, "") if inches => (9144, 100),
-        (Unit::Yarn, "yd" | "yds" | "yard" | "yards") => (9144, 100),
-        // A hook is told in millimetres whatever the units.
-        (Unit::Length | Unit::Hook, "mm")
-        | (Unit::Yarn, "" | "m" | "metres" | "meters")
-        | (Unit::Percent, "" | "%")
-        | (Unit::Mass, "g" | "gr" | "gram" | "grams")
-        | (Unit::Count | Unit::Hook | Unit::Money, "") => (100, 1),
-        (Unit::Factor, "" | "x" | "×" | "times") => (10_000, 1),
-        (Unit::Mass, "") => {
-            if inches {
-                OUNCE
-            } else {
-                (100, 1)
-            }
-        }
-        (Unit::Length, "m" | "metre" | "metres" | "meter" | "meters") | (Unit::Mass, "kg" | "kgs" | "kilo" | "kilos") => {
-            (100_000, 1)
-        }
-        (Unit::Mass, "oz" | "ozs" | "ounce" | "ounces") => OUNCE,
-        (Unit::Mass, "lb" | "lbs" | "pound" | "pounds") => (16 * OUNCE.0, OUNCE.1),
-        (Unit::Whole, "") => (1, 1),
-        _ => return None,
+/// In small letters, of those that the units have; the tables for all the others weigh more than they are worth.
+fn lower(text: &str) -> String {
+    let small = |c: char| match c {
+        'Ñ' => 'ñ',
+        'Í' => 'í',
+        c => c.to_ascii_lowercase(),
     };
-    Some(Fraction { above, below })
-}
-
-/// What one of a noun is worth in ticks of the quantity; `None` where the quantity does not count such things.
-fn noun_scale(q: Quantity, noun: &str) -> Option<Fraction> {
-    use Quantity as Q;
-    let nouns: &[&str] = match q {
-        Q::AgeWeeks | Q::AgeMonths | Q::AgeYears => return age_scale(q, noun),
-        Q::SwatchStitches
-        | Q::BandSwatchStitches
-        | Q::InsteadStitches
-        | Q::WeighedStitches
-        | Q::UnravelledStitches
-        | Q::BandHeight
-        | Q::Gather
-        | Q::TailStitches => &["st", "sts", "stitch", "stitches"],
-        Q::SwatchRounds | Q::InsteadRounds | Q::StripeRounds | Q::BandRounds => &["rnd", "rnds", "round", "rounds"],
-        Q::BandSwatchRows | Q::StripeRows => &["row", "rows"],
-        Q::Wedges | Q::SideWedges => &["wedge", "wedges"],
-        Q::Strands => &["strand", "strands"],
-        Q::BallsOwned => &["ball", "balls"],
-        _ => &[],
-    };
-    let each = if q.row().unit == Unit::Count { 100 } else { 1 };
-    nouns.contains(&noun).then_some(Fraction { above: each, below: 1 })
-}
-
-/// Hundredths of the field's weeks, months or years in what was typed: a year is 365.25 days, 1461 quarters of one.
-fn age_scale(q: Quantity, noun: &str) -> Option<Fraction> {
-    // Twelfths of a quarter of a day, in which a month is whole as well.
-    const DAY: u64 = 48;
-    const YEAR: u64 = 1461 * 12;
-    let worth = |noun: &str| match noun {
-        "day" => Some(DAY),
-        "week" => Some(7 * DAY),
-        "month" => Some(YEAR / 12),
-        "year" => Some(YEAR),
-        _ => None,
-    };
-    let own = match q {
-        Quantity::AgeWeeks => 7 * DAY,
-        Quantity::AgeMonths => YEAR / 12,
-        _ => YEAR,
-    };
-    let typed = worth(noun.strip_suffix('s').unwrap_or(noun))?;
-    let common = u64::from(hatwright_sizing::gcd(typed as u32, own as u32));
-    let hundred = u64::from(hatwright_sizing::gcd(100, (own / common) as u32));
-    Some(Fraction { above: 100 / hundred * (typed / common), below: own / common / hundred })
+    text.chars().map(small).collect()
 }
 
 const VULGAR: [(char, u64, u64); 9] =

@@ -104,6 +104,11 @@ pub fn print(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> String {
 }
 
 impl Sheet {
+    /// What stands at the top of every page: whose terms these are.
+    pub fn notices(&self) -> Vec<String> {
+        vec![self.terms.clone()]
+    }
+
     /// The sheet as plain text, one paragraph or line of work to a line.
     pub fn text(&self) -> String {
         let mut text = [&*self.title, &*self.terms, &self.version].join("\n");

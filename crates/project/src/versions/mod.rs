@@ -1,26 +1,29 @@
 //! Every form that a saved hat ever had, and the way from each to the current one.
 //!
-//! To add form 4: see the module of form 3.
+//! To add form 5: see the module of form 4.
 
 pub(crate) mod v1;
 pub(crate) mod v2;
 mod v3;
+mod v4;
 
-use crate::text::{COLOUR, LOT, NAME, NOTES, YARN};
+use crate::document::texts_hold;
+use crate::text::NOTES;
 use crate::{Project, Unreadable};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
 /// The form that this version writes.
-pub(crate) const SCHEMA: u64 = 3;
+pub(crate) const SCHEMA: u64 = 4;
 
 /// Reads a document of one form, brings it to the current one, and checks it as anything from outside is checked.
 pub(crate) fn read(schema: u64, payload: &Value) -> Result<Project, Unreadable> {
     let project = match schema {
-        1 => v3::migrate(v2::migrate(v1::migrate(parse(payload)?))),
-        2 => v3::migrate(v2::migrate(parse(payload)?)),
-        3 => v3::migrate(parse(payload)?),
+        1 => v4::migrate(v3::migrate(v2::migrate(v1::migrate(parse(payload)?)))),
+        2 => v4::migrate(v3::migrate(v2::migrate(parse(payload)?))),
+        3 => v4::migrate(v3::migrate(parse(payload)?)),
+        4 => v4::migrate(parse(payload)?),
         _ => return Err(Unreadable::broken("there never was such a form")),
     };
     checked(project)
@@ -42,8 +45,7 @@ fn checked(project: Project) -> Result<Project, Unreadable> {
     if project.revision > Project::MOST_REVISIONS {
         return Err(Unreadable::broken("its count of revisions is absurd"));
     }
-    let texts = NAME.holds(&project.name)
-        && NOTES.holds(&project.notes)
-        && project.colours.iter().all(|c| COLOUR.holds(&c.name) && YARN.holds(&c.yarn) && LOT.holds(&c.lot));
+    let Project { name, colours, sizes, designer, .. } = &project;
+    let texts = NOTES.holds(&project.notes) && texts_hold(name, colours, sizes, designer);
     if texts { Ok(project) } else { Err(Unreadable::broken("a name or a note is too long or has characters that do not print")) }
 }

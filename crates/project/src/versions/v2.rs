@@ -5,7 +5,9 @@
 
 pub(crate) mod spec;
 
-use crate::{ColourName, Project, ProjectId, Rgb, Terms, Units};
+use super::v1::{Terms, Units};
+use super::v3;
+use crate::{ProjectId, Rgb};
 use serde::{Deserialize, Serialize};
 
 /// The form's document.
@@ -29,8 +31,9 @@ pub(super) struct Colour {
 }
 
 /// To form 3.
-pub(super) fn migrate(document: Document) -> Project {
+pub(super) fn migrate(document: Document) -> v3::Document {
     let Document { id, revision, name, units, terms, colours, notes, spec, changed_ms } = document;
-    let colours = colours.into_iter().map(|Colour { name, hex }| ColourName::new(name, hex)).collect();
-    Project { id, revision, name, units, terms, colours, notes, spec: spec.migrate(), changed_ms }
+    let colour = |Colour { name, hex }| v3::Colour { name, hex, yarn: String::new(), lot: String::new() };
+    let colours = colours.into_iter().map(colour).collect();
+    v3::Document { id, revision, name, units, terms, colours, notes, spec: spec.migrate(), changed_ms }
 }

@@ -1,21 +1,51 @@
-//! Form 3: the current one, so its structs are the crate's own.
+//! Form 3: hats with a record of their yarn, before patterns had sizes and a designer's words. Frozen: `samples/v3` must open for ever.
 //!
-//! The form is fixed by `samples/v3`, which are never written anew: a change that makes one of them unreadable, or written back
-//! with another meaning, is a change of form, and then:
-//!
-//! 1. Copy [`Project`] and what changes below it (of the sizing crate's spec too) as they were into this module, private, with their
-//!    `serde` attributes; `Document` names the copy. Form 2 shows how.
-//! 2. Write `migrate` here as a pure function from the copy to the structs of form 4, total: a hat that opened before still opens.
-//! 3. Add `v4` with its own `Document` and `migrate`, raise `SCHEMA`, and give `read` its arms.
-//! 4. Add `samples/v4`; the checks of the older samples stay.
-//! 5. Links have a version of their own: see [`crate::link`].
+//! What form 4 changed stands here as it was; what lies below it unchanged is still the sizing crate's. When one of those changes, its
+//! old shape moves in here, private, with a function to the new one. Nothing else in this module changes.
 
-use crate::Project;
+use super::v1::{Terms, Units};
+use crate::{ColourName, Designer, Hand, Project, ProjectId, Rgb};
+use hatwright_sizing::HatSpec;
+use serde::{Deserialize, Serialize};
 
 /// The form's document.
-pub(super) type Document = Project;
+#[derive(Serialize, Deserialize)]
+pub(super) struct Document {
+    pub id: ProjectId,
+    pub revision: u64,
+    pub name: String,
+    pub units: Units,
+    pub terms: Terms,
+    pub colours: Vec<Colour>,
+    pub notes: String,
+    pub spec: HatSpec,
+    pub changed_ms: u64,
+}
 
-/// To the current form.
+#[derive(Serialize, Deserialize)]
+pub(super) struct Colour {
+    pub name: String,
+    pub hex: Rgb,
+    pub yarn: String,
+    pub lot: String,
+}
+
+/// To form 4. Every hat of form 3 was worked by the right hand, as far as its pattern said, and in one size.
 pub(super) fn migrate(document: Document) -> Project {
-    document
+    let Document { id, revision, name, units, terms, colours, notes, spec, changed_ms } = document;
+    let colour = |Colour { name, hex, yarn, lot }| ColourName { name, hex, yarn, lot };
+    Project {
+        id,
+        revision,
+        name,
+        units: units.migrate(),
+        terms: terms.migrate(),
+        hand: Hand::Right,
+        colours: colours.into_iter().map(colour).collect(),
+        notes,
+        designer: Designer::default(),
+        sizes: Vec::new(),
+        spec,
+        changed_ms,
+    }
 }
