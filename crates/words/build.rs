@@ -40,7 +40,7 @@ fn language(folder: &Path) -> Vec<Message> {
 fn program(messages: &[Message], tables: &[(&str, &[Message])]) -> String {
     let mut text = String::new();
     for group in messages.chunk_by(|a, b| a.area == b.area) {
-        text.push_str(&format!("/// What is said in the area `{0}`.\npub mod {0} {{\n", group[0].area));
+        text.extend([format!("/// What is said in the area `{0}`.\npub mod {0} {{\n", group[0].area)]);
         for message in group {
             let at = messages.iter().position(|m| m == message).unwrap_or_default();
             text.push_str(&function(message, at));
@@ -48,10 +48,10 @@ fn program(messages: &[Message], tables: &[(&str, &[Message])]) -> String {
         text.push_str("}\n");
     }
     for (name, table) in tables {
-        text.push_str(&format!("pub(crate) static {name}: [&str; {}] = [\n", messages.len()));
+        text.extend([format!("pub(crate) static {name}: [&str; {}] = [\n", messages.len())]);
         for message in messages {
             let told = table.iter().find(|m| m.area == message.area && m.key == message.key).unwrap_or(message);
-            text.push_str(&format!("{:?},\n", numbered(&told.text, &arguments(&message.text))));
+            text.extend([format!("{:?},\n", numbered(&told.text, &arguments(&message.text)))]);
         }
         text.push_str("];\n");
     }

@@ -28,6 +28,7 @@ pub fn units(project: &Project) -> Units {
     match project.units {
         hatwright_project::Units::Centimetres => Units::Centimetres,
         hatwright_project::Units::Inches => Units::Inches,
+        hatwright_project::Units::Both => Units::Both,
     }
 }
 
@@ -133,7 +134,7 @@ fn to_buy(project: &Project, line: &Buy, units: Units) -> [String; 11] {
         size(line.need.length),
         grams(line.grams),
         format!("{}–{}", figures::yarn_bare(line.need.low, units), figures::yarn(line.need.high, units)),
-        figures::plural(line.balls, "ball"),
+        hatwright_words::count::balls(line.balls),
         format!("of {}", size(YarnLength::from_metres(ball.metres()))),
         if ball.owned.ticks() > 0 { format!("beside {owned} owned") } else { String::new() },
         line.price.filter(|_| line.balls > 0).map(figures::money).unwrap_or_default(),

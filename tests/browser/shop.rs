@@ -122,7 +122,7 @@ fn row(project: &Project, line: &Buy, units: Units) -> Value {
         i.to_string(),
         format!("{} {}", char::from(b'A' + line.colour.0), colour.name),
         format!("{}{lot}", colour.yarn),
-        figures::plural(line.balls, "ball"),
+        hatwright_words::count::balls(line.balls),
         format!("takes {}", amount(line.need.length, line.grams)),
         format!("{} {word}", amount(line.left, line.left_grams)),
         line.price.filter(|_| line.balls > 0).map(figures::money).unwrap_or_default(),
@@ -139,8 +139,11 @@ fn shows(page: &Page, project: &Project) {
     let over = shop.lines.iter().map(|line| Ratio::of(line.left.metres() / line.need.length.metres())).min().expect("a colour");
     let price = shop.price.filter(|_| balls > 0).map(|price| format!("{} ", figures::money(price))).unwrap_or_default();
     let chance = say::chance_full(shop.chance);
-    let sum =
-        format!("{} to buy {price}{chance}, {} % more than the estimate.", figures::plural(balls, "ball"), over.ticks() / 100);
+    let sum = format!(
+        "{} to buy {price}{chance}, {} % more than the estimate.",
+        hatwright_words::count::balls(balls),
+        over.ticks() / 100
+    );
     page.until_is("the sum", "document.getElementById('shop-sum').textContent", &json!(sum));
 }
 
@@ -156,7 +159,7 @@ fn numbers_are_the_planners() {
         }
         let (known, cap) = (page.text("#shop-known"), striped(6));
         let rate = say::rate_of_strands(&cap.spec, &yarn_rates(&cap.spec)[0], Units::Inches);
-        assert!(known.contains(&rate) && known.contains(say::ONE_LOT), "{known}");
+        assert!(known.contains(&rate) && known.contains(say::one_lot()), "{known}");
     });
 }
 

@@ -1,6 +1,6 @@
 //! From a head and a swatch to a hat: every number that the page shows, against the planner run natively.
 
-use hatwright_project::{ColourName, DYES, Project, Terms, Units};
+use hatwright_project::{ColourName, Project, Terms, Units, dyes};
 use hatwright_sizing::{
     Age, BandSwatch, Build, Chosen, Closing, Colour, Count, Coverage, Extra, Head, Layout, Length, Ratio, RoundStripe, Rounds,
     RowStripe, Rows, Sex, Stitches, Stretch, Swatch, Topper, TopperKind, YarnWeight,
@@ -151,7 +151,7 @@ fn colours_and_stripes_are_added_and_taken_away() {
         let mut hat = example();
 
         page.click("#add-colour");
-        let (name, hex) = DYES[2];
+        let (name, hex) = dyes()[2];
         let yarn = hat.colours[1].yarn.clone();
         hat.colours.push(ColourName { name: name.to_owned(), hex, yarn, lot: String::new() });
         hat.spec.balls.push(hat.spec.balls[1]);

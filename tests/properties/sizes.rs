@@ -6,8 +6,31 @@ use hatwright_pattern::written::{About, Terms, print};
 use hatwright_project::{ProjectId, example, samples};
 use hatwright_sizing::{HatSpec, Head, Layout, Length, plan};
 use hatwright_tests::random::random_spec;
+use hatwright_words::{Language, in_language};
 
-const LABELS: [&str; 9] = ["Row ", "Rows ", "Round ", "Rounds ", "Foundation", "Join", "Seam", "Tie", "Last"];
+/// Beginnings of lines of work in English and Spanish; the latter's as `written/mod.rs` lists them.
+const LABELS: [&str; 18] = [
+    "Row ",
+    "Rows ",
+    "Round ",
+    "Rounds ",
+    "Foundation",
+    "Join",
+    "Seam",
+    "Tie",
+    "Last",
+    "Hilera ",
+    "Hileras ",
+    "Vuelta ",
+    "Vueltas ",
+    "Base",
+    "Unión",
+    "Costura",
+    "Cordón",
+    "Final",
+];
+/// A noun for one and for several.
+const NOUNS: [(&str, &str); 4] = [("Row ", "Rows "), ("Round ", "Rounds "), ("Hilera ", "Hileras "), ("Vuelta ", "Vueltas ")];
 
 fn about(terms: Terms) -> About<'static> {
     About {
@@ -21,7 +44,11 @@ fn about(terms: Terms) -> About<'static> {
 }
 
 fn is_work(line: &str) -> bool {
-    line.contains(':') && LABELS.iter().any(|label| line.starts_with(label))
+    let label = line.split_once(':').map_or("", |(label, _)| label);
+    // `Final: …` is work, `Finalmente …` would be none.
+    LABELS.iter().any(|noun| {
+        label.strip_prefix(noun).is_some_and(|rest| noun.ends_with(' ') || rest.is_empty() || rest.starts_with([',', ' ']))
+    })
 }
 
 /// Reads a number, or a span of them, or the tick or dash of a size that has the line or has it not, at the beginning of a text.
@@ -42,7 +69,7 @@ fn own(line: &str, place: usize, of: usize) -> Option<String> {
             continue;
         };
         let listed = after.strip_prefix(" (").and_then(|list| list.split_once(')')).and_then(|(list, after)| {
-            let all: Vec<&str> = list.split(", ").collect();
+            let all: Vec<&str> = list.split([',', ';']).map(str::trim).collect();
             let numbers = all.iter().all(|one| number(one).is_some_and(|(_, rest)| rest.is_empty()));
             (of > 1 && numbers && all.len() == of - 1).then_some((all, after))
         });
@@ -61,13 +88,21 @@ fn own(line: &str, place: usize, of: usize) -> Option<String> {
     let (label, work) = out.split_once([',', ':'])?;
     let mark = &out[label.len()..=label.len()];
     let single = label.split_once(' ').is_some_and(|(_, span)| !span.contains('–'));
-    let label = if single {
-        label.replacen("Rows", "Row", 1).replacen("Rounds", "Round", 1)
-    } else {
-        label.replacen("Row ", "Rows ", 1).replacen("Round ", "Rounds ", 1)
+    let noun = NOUNS.iter().find(|(one, several)| label.starts_with(one) || label.starts_with(several));
+    let label = match noun {
+        Some((one, several)) => {
+            let span = label.rsplit_once(' ').map_or("", |(_, span)| span);
+            [if single { one } else { several }, span].concat()
+        }
+        None => label.to_owned(),
     };
     let unnumbered = !label.contains(' ');
     Some([if unnumbered { label.trim_end_matches('s') } else { &label }, mark, work].concat())
+}
+
+/// The names of a list.
+fn parts(list: &str) -> impl Iterator<Item = &str> {
+    list.split(", ").flat_map(|part| part.split(" and ")).flat_map(|part| part.split(" y "))
 }
 
 /// The lines of work of a size, from the text for several.
@@ -78,10 +113,10 @@ fn lines_of(text: &str, names: &[String], size: usize) -> Vec<String> {
     for (at, line) in lines.iter().enumerate() {
         if lines.get(at + 1).is_some_and(|under| !under.is_empty() && under.chars().all(|c| c == '-')) {
             sizes = (0..names.len()).collect();
-        } else if let Some(list) = line.strip_prefix("For ")
-            && list.split(", ").flat_map(|part| part.split(" and ")).all(|name| names.iter().any(|known| known == name))
+        } else if let Some(list) = line.strip_prefix("For ").or_else(|| line.strip_prefix("Para "))
+            && parts(list).all(|name| names.iter().any(|known| known == name))
         {
-            let list: Vec<&str> = list.split(", ").flat_map(|part| part.split(" and ")).collect();
+            let list: Vec<&str> = parts(list).collect();
             sizes = (0..names.len()).filter(|size| list.contains(&&*names[*size])).collect();
         } else if is_work(line)
             && let Some(place) = sizes.iter().position(|one| *one == size)
@@ -127,6 +162,18 @@ fn the_clubs_hats_in_many_sizes_read_back() {
             }
         }
     }
+}
+
+#[test]
+fn spanish_hats_in_many_sizes_read_back() {
+    in_language(Language::Spanish, || {
+        let id = ProjectId::from_bits;
+        let rest = samples([0, 1, 2, 3, 4, 5, 6, 7, 8, 9].map(|bits| id(bits + 1)));
+        for project in [example(id(0))].into_iter().chain(rest) {
+            let (sizes, _) = check(&project.spec, &[46.0, 51.0, 54.0, 57.0], Terms::Spanish).expect("some size can be made");
+            assert!(sizes >= 2, "{}", project.name);
+        }
+    });
 }
 
 #[test]

@@ -8,6 +8,7 @@ use hatwright_sizing::{
     chance_of, plan,
 };
 use hatwright_tests::interpreter::{Below, Step, Vocabulary, work, work_round};
+use hatwright_words::{Language, in_language};
 use std::f64::consts::TAU;
 
 const MAIN: Colour = Colour(0);
@@ -162,7 +163,9 @@ fn the_writers_lines_are_exact() {
         let us = work_round(text, Vocabulary::US, Below::Stitches(before)).unwrap();
         assert_eq!(us.len(), after as usize);
         let uk = work_round(&work_text(&ops, Terms::Uk), Vocabulary::UK, Below::Stitches(before));
-        assert_eq!(uk, Ok(us));
+        assert_eq!(uk.as_ref(), Ok(&us));
+        let spanish = in_language(Language::Spanish, || work_text(&ops, Terms::Spanish));
+        assert_eq!(work_round(&spanish, Vocabulary::SPAIN, Below::Stitches(before)), Ok(us));
     }
 }
 

@@ -13,7 +13,7 @@ mod swatch;
 mod topper;
 
 pub use colours::{colour_options, letter};
-pub use swatch::{WEIGHTS, is_hint};
+pub use swatch::{is_hint, weights};
 
 use crate::bench::Bench;
 use hatwright_sizing::HatSpec;

@@ -4,6 +4,7 @@ use crate::bench::Bench;
 use crate::dom;
 use crate::erase::{memo, part};
 use hatwright_sizing::{Kept, Remark};
+use hatwright_words::choose;
 use leptos::prelude::*;
 
 /// How a hat stands between planning and making.
@@ -42,26 +43,25 @@ pub fn begin(bench: Bench) -> AnyView {
     part(move || match stage.get() {
         Stage::Planned => view! {
             <div class="begin">
-                <button type="button" id="begin" on:click=keep>"Begin this hat"</button>
-                <p class="note">"Keeps these rounds: no later version of the planner changes them."</p>
+                <button type="button" id="begin" on:click=keep>{choose::begin()}</button>
+                <p class="note">{choose::begin_note()}</p>
             </div>
         }
         .into_any(),
         Stage::Begun => view! {
             <div class="begin" id="begun">
-                <p class="note">"This hat is begun: its rounds stay as they are, whatever a later version would plan. "
-                    <button type="button" class="plain" id="plan-anew" on:click=anew>"Plan it anew"</button>
+                <p class="note">{choose::begun()}
+                    <button type="button" class="plain" id="plan-anew" on:click=anew>{choose::plan_anew()}</button>
                 </p>
             </div>
         }
         .into_any(),
         Stage::Changed => view! {
             <div class="begin care" id="begun">
-                <p>"What is asked for now is another hat than the one that was begun, so these are new rounds. Undo the change to have the \
-                    old ones again, or:"</p>
+                <p>{choose::changed()}</p>
                 <div class="quick">
-                    <button type="button" id="begin" on:click=keep>"Begin this one instead"</button>
-                    <button type="button" id="plan-anew" on:click=anew>"Go on planning"</button>
+                    <button type="button" id="begin" on:click=keep>{choose::begin_instead()}</button>
+                    <button type="button" id="plan-anew" on:click=anew>{choose::go_on()}</button>
                 </div>
             </div>
         }

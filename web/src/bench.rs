@@ -7,6 +7,7 @@ use hatwright_sizing::{
     Breach, Build, Colour, Extra, Fabric, Hat, HatSpec, Head, Length, Quantity, Refusal, Rounds, Stitches, Swatch, Topper,
     Unravelled, WeighedSwatch, head_size, plan,
 };
+use hatwright_words::{Language, spoken};
 use leptos::prelude::*;
 use std::collections::BTreeMap;
 
@@ -22,6 +23,17 @@ pub struct Typed {
     pub error: Option<String>,
     /// The document's number when the typing began: half a number on the way to one that cannot be used is not what was meant.
     pub before: Option<i32>,
+}
+
+/// What stands in the field for a colour's number, and the colours that the hat had then and before that.
+#[derive(Clone)]
+pub struct TypedHex {
+    /// As it was typed.
+    pub text: String,
+    /// The hat's colour after it was typed: another one since, chosen by eye, is what counts.
+    pub then: String,
+    /// The hat's colour when the typing began.
+    pub before: String,
 }
 
 /// What the page shows: the last hat that could be planned, and what it was planned from.
@@ -98,6 +110,10 @@ pub struct Bench {
     pub drafts: RwSignal<[Draft; 2]>,
     /// Counts changes that a person made to the document; 0 while it only was opened.
     pub edits: RwSignal<u64>,
+    /// What stands in the fields for a colour's number, by the colour's place.
+    pub hexes: RwSignal<BTreeMap<usize, TypedHex>>,
+    /// The language that the page was last drawn in.
+    pub language: RwSignal<Language>,
 }
 
 impl Bench {
@@ -115,12 +131,15 @@ impl Bench {
             aside: StoredValue::new(Aside::default()),
             drafts: RwSignal::default(),
             edits: RwSignal::new(0),
+            hexes: RwSignal::default(),
+            language: RwSignal::new(spoken()),
         }
     }
 
     /// Puts another hat on the bench; nothing of the one before stays.
     pub fn open(&self, project: Project) {
         self.typed.update(BTreeMap::clear);
+        self.hexes.update(BTreeMap::clear);
         self.aside.set_value(Aside::default());
         self.drafts.set(Default::default());
         self.edits.set(0);
@@ -195,6 +214,15 @@ impl Bench {
         });
         if draft_of(q).is_some() {
             self.complete();
+        }
+    }
+
+    /// Reads again what could not be used, after something that its sentence is told by has changed: the units, or the language.
+    pub fn reread(&self) {
+        for (place, typed) in self.typed.get_untracked() {
+            if typed.error.is_some() {
+                self.take(place, typed.text);
+            }
         }
     }
 
@@ -365,6 +393,7 @@ pub fn figure_units(units: Units) -> figures::Units {
     match units {
         Units::Centimetres => figures::Units::Centimetres,
         Units::Inches => figures::Units::Inches,
+        Units::Both => figures::Units::Both,
     }
 }
 

@@ -9,11 +9,11 @@ use leptos::prelude::*;
 #[derive(Clone, Copy)]
 pub struct Choice {
     /// What is chosen, as a person reads it.
-    pub legend: &'static str,
+    pub legend: fn() -> &'static str,
     /// A name for the group, unique on the page.
     pub name: &'static str,
     /// What there is to choose.
-    pub options: &'static [&'static str],
+    pub options: &'static [fn() -> &'static str],
     /// Which one is chosen now; past the end for none.
     pub get: fn(&Project) -> usize,
     /// Chooses another.
@@ -35,13 +35,13 @@ pub fn choice(bench: Bench, choice: Choice) -> AnyView {
                     prop:checked=flag(move || chosen.get() == i)
                     on:change=move |_| set(bench, i)
                 />
-                <label for=id>{*option}</label>
+                <label for=id>{option()}</label>
             </span>
         }
     });
     view! {
         <fieldset class="choice" id=name>
-            <legend>{legend}</legend>
+            <legend>{legend()}</legend>
             <div class="tags">{tags.collect_view()}</div>
         </fieldset>
     }

@@ -6,6 +6,7 @@ use crate::html::Html;
 use hatwright_pattern::picture::{hat_silhouette, to_markup};
 use hatwright_pattern::{figures, say};
 use hatwright_sizing::{Alternative, Chosen, Hat, Quantity, Rows, Size, Stitches, Taste, alternatives};
+use hatwright_words::{choose, count};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -57,9 +58,9 @@ fn sizes(bench: Bench) -> AnyView {
     });
     let free = move || {
         view! {
-            <p class="note">"This count was taken by hand. "
+            <p class="note">{choose::by_hand()}
                 <button type="button" class="plain" id="free-count" on:click=move |_| bench.shape(|s| s.chosen = None)>
-                    "Let the fit decide again"
+                    {choose::free()}
                 </button>
             </p>
         }
@@ -67,7 +68,7 @@ fn sizes(bench: Bench) -> AnyView {
     };
     view! {
         <div class="sizes">
-            <h3 id="sizes-title">"Other counts"</h3>
+            <h3 id="sizes-title">{choose::counts_title()}</h3>
             <div class="row" role="group" aria-labelledby="sizes-title" inner_html=row on:click=take></div>
             {part_if(move || by_hand.get(), free)}
         </div>
@@ -88,7 +89,7 @@ fn tag(html: &mut Html, size: &Size, hat: &Hat, units: figures::Units) {
     html.raw("<b>").number(size.stitches.get()).raw("</b>").element("span", &figures::length(size.girth, units));
     let banded = hat.panel.is_none() && !hat.band_rows.is_empty() && !hat.rounds.is_empty();
     if banded && size.rows.get() != size.stitches.get() {
-        html.raw("<span>").number(size.rows.get()).raw(" rows</span>");
+        html.element("span", &count::rows(size.rows.get()));
     }
     let verdict = say::size_effect(size, hat, units);
     html.element("small", &verdict).raw("</button>");
@@ -122,7 +123,7 @@ fn plans(bench: Bench) -> AnyView {
     part_if(move || there.get(), move || {
         view! {
             <div class="plans">
-                <h3 id="plans-title">"Other plans"</h3>
+                <h3 id="plans-title">{choose::plans_title()}</h3>
                 <div class="row" role="group" aria-labelledby="plans-title" inner_html=words(move || cards.get()) on:click=take></div>
             </div>
         }
@@ -140,25 +141,25 @@ fn card(html: &mut Html, plan: &Alternative, taste: Taste, units: figures::Units
     html.raw("\" aria-pressed=\"").raw(if taken { "true" } else { "false" });
     html.raw("\" data-taste=\"").number(stands_for as u32).raw("\">");
     let merits: Vec<&str> = plan.tastes.iter().filter_map(|t| merit(*t)).collect();
-    let told = if merits.is_empty() { "A little of each".to_owned() } else { merits.join(", ") };
+    let told = if merits.is_empty() { choose::balanced().to_owned() } else { merits.join(", ") };
     let hexes: Vec<&str> = hexes.iter().map(String::as_str).collect();
     html.raw("<span aria-hidden=\"true\" class=\"picture\">").raw(&to_markup(&hat_silhouette(hat), &hexes)).raw("</span>");
     html.element("em", &told);
-    html.raw("<span>").number(hat.size.stitches.get()).raw(" st · ").text(&figures::length(hat.size.girth, units)).raw("</span>");
+    html.element("span", &choose::plan_size(hat.size.stitches.get(), &figures::length(hat.size.girth, units)));
     html.element("small", &shaping(hat));
     if let Some(miss) = hat.crown_miss {
-        html.raw("<small>within ").text(&figures::length(miss, units)).raw(" of its curve</small>");
+        html.element("small", &choose::within(&figures::length(miss, units)));
     }
     html.raw("</button>");
 }
 
 /// What a plan is the best at.
-const fn merit(taste: Taste) -> Option<&'static str> {
+fn merit(taste: Taste) -> Option<&'static str> {
     match taste {
         Taste::Balanced => None,
-        Taste::Smooth => Some("Smoothest crown"),
-        Taste::Simple => Some("Simplest to remember"),
-        Taste::Nearest => Some("Nearest fit"),
+        Taste::Smooth => Some(choose::smoothest()),
+        Taste::Simple => Some(choose::simplest()),
+        Taste::Nearest => Some(choose::nearest()),
     }
 }
 
@@ -166,31 +167,32 @@ const fn merit(taste: Taste) -> Option<&'static str> {
 fn shaping(hat: &Hat) -> String {
     let mut by: Vec<u32> = hat.rounds.iter().map(|r| r.decreases.get() + r.increases.get()).filter(|n| *n > 0).collect();
     if by.is_empty() {
-        return "no shaping".to_owned();
+        return choose::no_shaping().to_owned();
     }
-    let rounds = figures::plural(by.len() as u32, "round");
+    let rounds = by.len() as u32;
     by.sort_unstable();
     by.dedup();
-    let amounts: Vec<String> = by.iter().map(u32::to_string).collect();
-    let told = match amounts.as_slice() {
-        [one] => one.clone(),
-        [one, other] => [one, " or ", other].concat(),
-        all => [&all[0], " to ", &all[all.len() - 1], ", ", &all.len().to_string(), " kinds"].concat(),
-    };
-    [&rounds, " shape it, by ", &told].concat()
+    match by.as_slice() {
+        [one] => choose::shaping_one(rounds, *one),
+        [one, other] => choose::shaping_two(rounds, *one, *other),
+        all => choose::shaping_many(rounds, all[0], all[all.len() - 1], all.len() as u32),
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use hatwright_sizing::{HatSpec, plan};
+    use hatwright_words::{Language, in_language};
 
     #[test]
     fn shaping_is_told_by_its_numbers() {
         let mut hat = plan(&HatSpec::default()).unwrap();
         let shapes = hat.rounds.iter().filter(|r| r.decreases.get() > 0).count();
         assert!(shaping(&hat).starts_with(&format!("{shapes} rounds shape it, by ")), "{}", shaping(&hat));
+        let spanish = |hat: &Hat| in_language(Language::Spanish, || shaping(hat));
+        assert!(spanish(&hat).starts_with(&format!("{shapes} vueltas dan la forma, de ")), "{}", spanish(&hat));
         hat.rounds.clear();
-        assert_eq!(shaping(&hat), "no shaping");
+        assert_eq!([shaping(&hat), spanish(&hat)], ["no shaping", "sin disminuciones ni aumentos"]);
     }
 }

@@ -1,6 +1,7 @@
 //! When the program breaks down: keep what can be kept, say so, offer the hat as a file.
 
 use crate::dom;
+use hatwright_words::page as say;
 use std::cell::RefCell;
 use std::panic::PanicHookInfo;
 
@@ -51,13 +52,13 @@ fn broken(info: &PanicHookInfo<'_>) {
     let said = match &latest {
         Some(rescue) if rescue.waiting => {
             if save(rescue) {
-                "Your hat was saved."
+                say::broken_saved_now()
             } else {
-                "Your hat could not be saved: keep it as a file now."
+                say::broken_not_saved()
             }
         }
-        Some(rescue) if rescue.expected.is_some() => "Your hat is saved.",
-        _ => "The hat was not changed yet, so there was nothing to save.",
+        Some(rescue) if rescue.expected.is_some() => say::broken_saved(),
+        _ => say::broken_fresh(),
     };
     let Some(document) = dom::window().document() else { return };
     if document.query_selector(".broken").ok().flatten().is_some() {
@@ -67,20 +68,20 @@ fn broken(info: &PanicHookInfo<'_>) {
     let Ok(sheet) = document.create_element("div") else { return };
     sheet.set_class_name("broken");
     let _ = sheet.set_attribute("role", "alertdialog");
-    let _ = sheet.set_attribute("aria-label", "Hatwright has stopped");
+    let _ = sheet.set_attribute("aria-label", say::broken_title());
     let line = |tag: &str, text: &str| {
         let made = document.create_element(tag).ok()?;
         made.set_text_content(Some(text));
         sheet.append_child(&made).ok().map(|_| made)
     };
-    line("h2", "Hatwright has stopped");
-    line("p", &["Something in the program went wrong. ", said, " Reload the page to go on."].concat());
-    if let Some(again) = line("a", "Reload the page") {
+    line("h2", say::broken_title());
+    line("p", &say::broken(said));
+    if let Some(again) = line("a", say::reload()) {
         let _ = again.set_attribute("href", "");
         let _ = again.set_attribute("class", "go");
     }
     let address = latest.and_then(|rescue| dom::text_address(&rescue.text, "application/json"));
-    if let Some((file, address)) = address.and_then(|a| Some((line("a", "Save the hat as a file")?, a))) {
+    if let Some((file, address)) = address.and_then(|a| Some((line("a", say::save_file())?, a))) {
         let _ = file.set_attribute("href", &address);
         let _ = file.set_attribute("download", "hat.json");
     }

@@ -1,5 +1,6 @@
 //! The few things that the page asks of the browser itself.
 
+use hatwright_words::{Language, spoken};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::*;
 use web_sys::js_sys;
@@ -21,9 +22,10 @@ pub fn today() -> hatwright_sizing::Day {
     hatwright_sizing::Day((here_ms / 86_400_000.0).floor() as i32)
 }
 
-/// A day as people here write it.
+/// A day as people here write it; as those of its language do where another than English is spoken.
 pub fn day(ms: u64) -> String {
-    js_sys::Date::new(&JsValue::from_f64(ms as f64)).to_locale_date_string("default", &JsValue::UNDEFINED).into()
+    let locale = if spoken() == Language::English { "default" } else { spoken().tag() };
+    js_sys::Date::new(&JsValue::from_f64(ms as f64)).to_locale_date_string(locale, &JsValue::UNDEFINED).into()
 }
 
 /// 64 random bits, from the browser's generator or, in a browser that withholds it, from the clock.
@@ -83,14 +85,19 @@ pub fn text_address(text: &str, kind: &str) -> Option<String> {
 /// Gives the person a text as a file.
 pub fn download(name: &str, text: &str, kind: &str) {
     let Some(address) = text_address(text, kind) else { return };
-    let link = window().document().and_then(|d| d.create_element("a").ok());
-    let Some(link) = link.and_then(|l| l.dyn_into::<web_sys::HtmlAnchorElement>().ok()) else { return };
-    link.set_href(&address);
-    link.set_download(name);
-    link.click();
+    offer(name, &address);
     after(10_000, move || {
         let _ = web_sys::Url::revoke_object_url(&address);
     });
+}
+
+/// Gives the person what is at an address as a file.
+pub fn offer(name: &str, address: &str) {
+    let link = window().document().and_then(|d| d.create_element("a").ok());
+    let Some(link) = link.and_then(|l| l.dyn_into::<web_sys::HtmlAnchorElement>().ok()) else { return };
+    link.set_href(address);
+    link.set_download(name);
+    link.click();
 }
 
 /// Puts a text on the clipboard and says whether that worked.

@@ -8,6 +8,7 @@ use crate::see::stale;
 use hatwright_pattern::picture::{fit_curve, to_markup};
 use hatwright_pattern::{figures, say};
 use hatwright_sizing::{Growing, fit_table, room_to_grow};
+use hatwright_words::see as told;
 use leptos::prelude::*;
 
 /// How long the numbers must rest before the larger hats are tried, in milliseconds: that takes a hundred plans.
@@ -31,14 +32,14 @@ pub fn fits(bench: Bench) -> AnyView {
     });
     view! {
         <section class="fits card" aria-labelledby="fits-title" id="fits" class:stale=flag(move || stale(bench))>
-            <h2 id="fits-title">"Whom it fits"</h2>
+            <h2 id="fits-title">{told::fits_title()}</h2>
             <div class="curve picture" inner_html=words(move || curve.get())></div>
             <div inner_html=words(move || told.get())></div>
             {growing(bench)}
             <details>
-                <summary>"The same as a table"</summary>
+                <summary>{told::as_table()}</summary>
                 <table>
-                    <thead><tr><th scope="col">"Age"</th><th scope="col">"Heads that it fits"</th></tr></thead>
+                    <thead><tr><th scope="col">{told::age()}</th><th scope="col">{told::heads_fit()}</th></tr></thead>
                     <tbody inner_html=words(move || rows.get())></tbody>
                 </table>
             </details>
@@ -74,12 +75,11 @@ fn growing(bench: Bench) -> AnyView {
         let taken =
             |g: &Growing| bench.shown.with(|s| s.hat.size.stitches == g.chosen.stitches && s.hat.size.rows == g.chosen.rows);
         let Some(found) = offer.get().filter(|g| !taken(g)) else { return ().into_any() };
-        let stitches = found.chosen.stitches.to_string();
         view! {
             <div class="offer" id="growing">
                 <p>{bench.shown.with(|s| say::growing_sentence(&found, &s.hat, units))}</p>
                 <button type="button" id="take-growing" on:click=move |_| bench.shape(|s| s.chosen = Some(found.chosen))>
-                    {["Take ", &stitches, " stitches"].concat()}
+                    {told::take(found.chosen.stitches.get())}
                 </button>
             </div>
         }

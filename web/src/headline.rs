@@ -2,6 +2,7 @@
 
 use crate::bench::Shown;
 use hatwright_sizing::{BandKind, Style};
+use hatwright_words::see;
 
 /// One number, with what it counts: in words, and as short as a phone's bar has room for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -20,22 +21,23 @@ pub fn headline(shown: &Shown) -> [Figure; 2] {
     let figure = |count, words, short| Figure { count, words, short };
     match (&hat.panel, hat.style, hat.band) {
         (Some(panel), ..) => [
-            figure(panel.rows.len() as u32, "rows around", "rows"),
-            figure(panel.stitches.get(), "stitches from edge to crown", "st"),
+            figure(panel.rows.len() as u32, see::rows_around(), see::rows()),
+            figure(panel.stitches.get(), see::edge_to_crown(), see::st()),
         ],
-        (None, Style::EarWarmer, BandKind::Sideways) => {
-            [figure(hat.size.rows.get(), "rows around", "rows"), figure(shown.spec.band.height.get(), "stitches tall", "st")]
-        }
+        (None, Style::EarWarmer, BandKind::Sideways) => [
+            figure(hat.size.rows.get(), see::rows_around(), see::rows()),
+            figure(shown.spec.band.height.get(), see::stitches_tall(), see::st()),
+        ],
         (None, _, band) => [
-            figure(hat.stitches().get(), "stitches around", "st"),
+            figure(hat.stitches().get(), see::stitches_around(), see::st()),
             figure(
                 hat.round_count().get(),
                 match (hat.style, band) {
-                    (Style::EarWarmer, _) => "rounds tall",
-                    (_, BandKind::Sideways) => "rounds above the band",
-                    _ => "rounds in all",
+                    (Style::EarWarmer, _) => see::rounds_tall(),
+                    (_, BandKind::Sideways) => see::rounds_above(),
+                    _ => see::rounds_in_all(),
                 },
-                "rnd",
+                see::rnd(),
             ),
         ],
     }

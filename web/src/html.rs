@@ -53,3 +53,10 @@ impl Html {
         self.0
     }
 }
+
+/// Markup of a text with a class, to be put into a message that has no markup of its own.
+pub fn marked(tag: &str, class: &str, text: &str) -> String {
+    let mut html = Html::new();
+    html.raw("<").raw(tag).raw(" class=\"").raw(class).raw("\">").text(text).raw("</").raw(tag).raw(">");
+    html.done()
+}

@@ -219,8 +219,7 @@ impl Keeper {
         }
         if matches!(self.standing.get_untracked(), Standing::Trouble(_)) && !self.warned.get_value() {
             self.warned.set_value(true);
-            return Err("The hat on the screen could not be saved, and opening another would lose it. Save it as a file first; \
-                        asked once more, the page goes on without it.");
+            return Err(hatwright_words::page::would_lose());
         }
         self.replace(project, coming);
         Ok(())
@@ -257,9 +256,9 @@ impl Keeper {
 
 /// What the page should open next, and how a new hat begins.
 fn settings(project: &Project) -> Settings {
-    // What is on the list for several hats is no business of this one.
-    let list = Shelf::new(&Browser).settings().list;
-    Settings { open: Some(project.id.clone()), units: project.units, terms: project.terms, list }
+    // What is on the list for several hats is no business of this one, nor is the page's language or the paper.
+    let kept = Shelf::new(&Browser).settings();
+    Settings { open: Some(project.id.clone()), units: project.units, terms: project.terms, ..kept }
 }
 
 /// An identity for a new hat.

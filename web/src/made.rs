@@ -1,15 +1,17 @@
 //! What there is to make: the rounds as bars, the written pattern.
 
 use crate::ask::letter;
-use crate::bench::{Bench, Shown, figure_units};
+use crate::bench::{Bench, Shown};
 use crate::choice::{Choice, choice};
 use crate::dom;
 use crate::erase::{flag, memo, part_if, words};
 use crate::html::Html;
 use crate::made_rows::{self, Line, Part};
 use crate::see::stale;
-use hatwright_pattern::written::{self, About, Sheet};
-use hatwright_project::{ColourName, Project, Terms, Units};
+use hatwright_pattern::written::{self, Sheet};
+use hatwright_project::{Project, Terms, Units};
+use hatwright_sizing::HatSpec;
+use hatwright_words::{Language, made as say, spoken};
 use leptos::prelude::*;
 
 /// The version that every pattern carries.
@@ -17,52 +19,17 @@ pub const VERSION: &str = env!("CARGO_PKG_VERSION");
 
 /// The pattern of the hat that is shown, laid out.
 pub fn sheet(bench: Bench) -> Memo<Sheet> {
-    // Names are the document's own business: they change without a new plan.
-    let named = memo(move || {
-        bench.project.with(|p| {
-            let yarns: Vec<String> = p.colours.iter().map(|c| c.yarn.clone()).collect();
-            (p.name.clone(), yarn_names(&p.colours), yarns, p.terms, p.units)
-        })
+    // Words are the document's own business: they change without a new plan.
+    let told = memo(move || {
+        let bare =
+            |p: &Project| Project { spec: HatSpec::default(), notes: String::new(), revision: 0, changed_ms: 0, ..p.clone() };
+        bench.project.with(bare)
     });
     memo(move || {
-        named.with(|(name, colours, yarns, terms, units)| {
-            let yarns: Vec<&str> = yarns.iter().map(String::as_str).collect();
-            let mut names: Vec<&str> = colours.iter().map(String::as_str).collect();
-            bench.shown.with(|s| {
-                // While a refused hat has fewer colours than the last good one, the missing names stay empty.
-                names.resize(names.len().max(s.spec.balls.len()), "");
-                let about = About {
-                    title: if name.trim().is_empty() { "A hat" } else { name },
-                    colour_names: &names,
-                    yarn_names: &yarns,
-                    terms: written_terms(*terms),
-                    units: figure_units(*units),
-                    version: VERSION,
-                    ..About::default()
-                };
-                written::lay_out(&written::write(&s.hat, &s.spec), &s.hat, &s.spec, &about)
-            })
+        told.with(|p| {
+            bench.shown.with(|s| p.about(|about| written::lay_out(&written::write(&s.hat, &s.spec), &s.hat, &s.spec, about)))
         })
     })
-}
-
-/// What the pattern calls the yarns: two of one name, or without one, are told apart by their letters.
-pub fn yarn_names(colours: &[ColourName]) -> Vec<String> {
-    let twin = |i: usize| colours.iter().enumerate().any(|(j, c)| j != i && c.name.trim() == colours[i].name.trim());
-    let name = |(i, c): (usize, &ColourName)| match c.name.trim() {
-        "" => ["colour ", &letter(i).to_string()].concat(),
-        name if twin(i) => [name, " ", &letter(i).to_string()].concat(),
-        name => name.to_owned(),
-    };
-    colours.iter().enumerate().map(name).collect()
-}
-
-/// The pattern crate's terms.
-pub fn written_terms(terms: Terms) -> written::Terms {
-    match terms {
-        Terms::Us => written::Terms::Us,
-        Terms::Uk => written::Terms::Uk,
-    }
 }
 
 /// The colours of a document as the screen shows them.
@@ -78,7 +45,7 @@ pub fn rounds(bench: Bench, sheet: Memo<Sheet>) -> AnyView {
     });
     let title = words(move || {
         let flat = bench.shown.with(|s| s.hat.rounds.is_empty());
-        if flat { "Row by row" } else { "Round by round" }.to_owned()
+        if flat { say::row_by_row() } else { say::round_by_round() }.to_owned()
     });
     view! {
         <section class="rounds card" aria-labelledby="rounds-title" class:stale=flag(move || stale(bench))>
@@ -95,16 +62,18 @@ fn table(shown: &Shown, sheet: &Sheet, hexes: &[String]) -> String {
     let widest = made_rows::widest(parts.iter().flat_map(|p| &p.lines), false);
     let mixed = !shown.hat.rounds.is_empty();
     let mut html = Html::new();
-    html.raw("<thead><tr><th scope=\"col\">").raw(if mixed { "Round" } else { "Row" });
-    html.raw(
-        "</th><th scope=\"col\" class=\"strips\"><span class=\"hidden\">Picture</span></th><th scope=\"col\" class=\"total\">\
-         Stitches</th><th scope=\"col\" class=\"work\">Work</th></tr></thead>",
-    );
+    html.raw("<thead><tr><th scope=\"col\">").text(if mixed { say::round() } else { say::row() });
+    html.raw("</th><th scope=\"col\" class=\"strips\"><span class=\"hidden\">").text(say::picture());
+    html.raw("</span></th><th scope=\"col\" class=\"total\">").text(say::stitches());
+    html.raw("</th><th scope=\"col\" class=\"work\">").text(say::work()).raw("</th></tr></thead>");
     for part in &parts {
         html.raw("<tbody><tr class=\"zone\"><th scope=\"rowgroup\" colspan=\"4\">").text(part.name);
         // Rows have numbers of their own, beside those of the rounds.
         let rows = mixed && part.lines.iter().all(|l| l.rows);
-        html.raw(if rows { " <small>in rows</small></th></tr>" } else { "</th></tr>" });
+        if rows {
+            html.raw(" ").element("small", say::in_rows());
+        }
+        html.raw("</th></tr>");
         for line in &part.lines {
             let widest = if line.rows { made_rows::widest(part.lines.iter(), true) } else { widest };
             row(&mut html, part, line, widest, sheet, hexes);
@@ -123,13 +92,7 @@ fn row(html: &mut Html, part: &Part, line: &Line, widest: u32, sheet: &Sheet, he
         bars(html, line, widest, hexes);
     }
     html.raw("</td><td class=\"total\">").number(line.stitches).raw("</td><td class=\"work\">");
-    // A repeat and how often it is worked stay together at the end of a line, and so do a stitch and its bracket.
-    let work = line.work(part, sheet).replace("] × ", "]\u{a0}×\u{a0}");
-    html.text(
-        &["sc]", "hdc]", "dc]", "htr]", "tr]"]
-            .iter()
-            .fold(work, |text, end| text.replace(&[" ", *end].concat(), &["\u{a0}", *end].concat())),
-    );
+    html.text(&together(&line.work(part, sheet)));
     if line.change != 0 {
         html.raw(if line.change < 0 { " <b class=\"fewer\">" } else { " <b class=\"more-st\">" });
         html.raw(&made_rows::signed(line.change)).raw("</b>");
@@ -142,6 +105,25 @@ fn row(html: &mut Html, part: &Part, line: &Line, widest: u32, sheet: &Sheet, he
         html.raw(" <small class=\"letters\">").text(&letters).raw("</small>");
     }
     html.raw("</td></tr>");
+}
+
+/// The work with what stays together at the end of a line: a repeat and how often it is worked, a stitch and its bracket.
+fn together(work: &str) -> String {
+    const ENDS: [&str; 8] = ["sc]", "hdc]", "dc]", "htr]", "tr]", "pb]", "mpa]", "pa]"];
+    let work = work.replace("] × ", "]\u{a0}×\u{a0}");
+    let work = ENDS.iter().fold(work, |text, end| text.replace(&[" ", *end].concat(), &["\u{a0}", *end].concat()));
+    if spoken() == Language::English {
+        return work;
+    }
+    // Two letters alone at the head of a line are hard to read.
+    let mut told = String::with_capacity(work.len() + 8);
+    for word in work.split(' ') {
+        if !told.is_empty() {
+            told.push(if told.ends_with(|c: char| c.is_ascii_digit()) { '\u{a0}' } else { ' ' });
+        }
+        told.push_str(word);
+    }
+    told
 }
 
 /// Rounds that are drawn one by one; of more, the first and the last.
@@ -200,27 +182,27 @@ fn permille(html: &mut Html, share: u32) -> &mut Html {
 }
 
 const TERMS: Choice = Choice {
-    legend: "Words",
+    legend: say::terms,
     name: "terms",
-    options: &["US terms", "UK terms"],
+    options: &[say::us_terms, say::uk_terms],
     get: |p| usize::from(p.terms == Terms::Uk),
     set: |bench, i| bench.change(|p| p.terms = [Terms::Us, Terms::Uk][i]),
 };
 
+const ALL_UNITS: [Units; 3] = [Units::Centimetres, Units::Inches, Units::Both];
+
 /// Units of the whole page.
 pub const UNITS: Choice = Choice {
-    legend: "Lengths",
+    legend: say::units,
     name: "units",
-    options: &["cm", "inches"],
-    get: |p| usize::from(p.units == Units::Inches),
+    options: &[say::centimetres, say::inches, say::both],
+    get: |p| ALL_UNITS.iter().position(|units| *units == p.units).unwrap_or(ALL_UNITS.len()),
     set: |bench, i| {
         // What was typed in the old unit and could be used stands in the document; the fields show it in the new one. What could not
         // be used is read anew.
         bench.typed.update(|all| all.retain(|_, t| t.error.is_some()));
-        bench.change(|p| p.units = [Units::Centimetres, Units::Inches][i]);
-        for (place, typed) in bench.typed.get_untracked() {
-            bench.take(place, typed.text);
-        }
+        bench.change(|p| p.units = ALL_UNITS[i]);
+        bench.reread();
     },
 };
 
@@ -229,7 +211,7 @@ pub fn pattern(bench: Bench, sheet: Memo<Sheet>) -> AnyView {
     let copied = RwSignal::new("");
     let copy = move |_| {
         dom::copy(&plain(bench, sheet), move |done| {
-            copied.set(if done { "Copied." } else { "This browser did not let the page copy; save it as text instead." });
+            copied.set(if done { say::copied() } else { say::not_copied() });
         });
     };
     let save = move |_| dom::download("hat-pattern.txt", &plain(bench, sheet), "text/plain;charset=utf-8");
@@ -237,33 +219,34 @@ pub fn pattern(bench: Bench, sheet: Memo<Sheet>) -> AnyView {
     view! {
         <article class="pattern card" aria-labelledby="pattern-title" id="pattern" tabindex="-1" class:stale=flag(move || stale(bench))>
             <header>
-                <h2 id="pattern-title">"Pattern"</h2>
-                {choice(bench, TERMS)}
+                <h2 id="pattern-title">{say::pattern()}</h2>
+                {(spoken() == Language::English).then(|| choice(bench, TERMS))}
                 <div class="quick">
-                    <button type="button" id="copy-pattern" on:click=copy>"Copy the text"</button>
-                    <button type="button" on:click=save>"Save as text"</button>
+                    <button type="button" id="copy-pattern" on:click=copy>{say::copy()}</button>
+                    <button type="button" on:click=save>{say::save()}</button>
+                    <button type="button" id="open-publish" class="go" on:click=|_| crate::publish::show()>{hatwright_words::publish::open()}</button>
                     <span role="status">{words(move || copied.get().to_owned())}</span>
                 </div>
             </header>
-            {part_if(move || stale(bench), || view! { <p class="old">{OLD}</p> }.into_any())}
+            {part_if(move || stale(bench), || view! { <p class="old">{say::old()}</p> }.into_any())}
             <div id="pattern-text" inner_html=words(move || text.get())></div>
         </article>
     }
     .into_any()
 }
 
-/// Said of a pattern while the numbers on the page are not its own.
-const OLD: &str = "This is the last hat that worked, not the numbers that stand in the fields now.";
-
 /// The pattern as plain text.
 fn plain(bench: Bench, sheet: Memo<Sheet>) -> String {
     let text = sheet.with_untracked(Sheet::text);
-    if untrack(|| stale(bench)) { [OLD, "\n\n", &text].concat() } else { text }
+    if untrack(|| stale(bench)) { [say::old(), "\n\n", &text].concat() } else { text }
 }
 
 fn text(sheet: &Sheet) -> String {
     let mut html = Html::new();
-    html.raw("<p class=\"title\">").text(&sheet.title).raw("</p><p class=\"terms\">").text(&sheet.terms).raw("</p>");
+    html.raw("<p class=\"title\">").text(&sheet.title).raw("</p>");
+    for notice in sheet.notices() {
+        html.raw("<p class=\"terms\">").text(&notice).raw("</p>");
+    }
     for section in &sheet.sections {
         html.raw("<section>").element("h3", section.heading);
         for paragraph in &section.before {
@@ -291,4 +274,18 @@ fn text(sheet: &Sheet) -> String {
     }
     html.raw("<p class=\"version\">").text(&sheet.version).raw("</p>");
     html.done()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use hatwright_words::in_language;
+
+    #[test]
+    fn what_belongs_together_stays_on_a_line() {
+        assert_eq!(together("2 sc, [sc2tog, 5 sc] × 6, 4 sc"), "2 sc, [sc2tog, 5\u{a0}sc]\u{a0}×\u{a0}6, 4 sc");
+        in_language(Language::Spanish, || {
+            assert_eq!(together("2 pb, [pb2jun, pb] × 6, 4 pb"), "2\u{a0}pb, [pb2jun,\u{a0}pb]\u{a0}×\u{a0}6, 4\u{a0}pb");
+        });
+    }
 }

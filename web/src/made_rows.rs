@@ -1,12 +1,15 @@
 //! Every row and round as the table shows it: alike ones together, part by part of the hat.
 
 use core::cmp::Ordering;
-use hatwright_pattern::written::{Label, Sheet};
+use hatwright_pattern::written::{Label, PartKind, Sheet};
 use hatwright_sizing::{Colour, Hat, RoundKind, Style, Zone};
+use hatwright_words::{lines, made};
 
 /// A part of the hat, in working order.
 #[derive(Debug)]
 pub struct Part {
+    /// Which.
+    pub kind: PartKind,
     /// Its name.
     pub name: &'static str,
     /// Its rows or rounds.
@@ -53,7 +56,7 @@ impl Line {
             Label::Row(from, to) => self.rows && (from..=to).contains(&self.to.min(self.from.max(2))),
             _ => false,
         };
-        let sections = sheet.sections.iter().filter(|s| !self.rows || s.heading == part.name);
+        let sections = sheet.sections.iter().filter(|s| !self.rows || s.part == Some(part.kind));
         let line = sections.flat_map(|s| &s.lines).find(|l| here(l.numbers));
         line.map(|l| l.compact.clone()).unwrap_or_default()
     }
@@ -62,7 +65,8 @@ impl Line {
 /// The parts of a hat, as they are worked.
 pub fn parts(hat: &Hat) -> Vec<Part> {
     let mut parts = Vec::new();
-    let band = (!hat.band_rows.is_empty()).then(|| Part { name: "Band", lines: vec![band(hat)] });
+    let band =
+        (!hat.band_rows.is_empty()).then(|| Part { kind: PartKind::Band, name: lines::heading_band(), lines: vec![band(hat)] });
     let crown_first = hat.begun == hatwright_sizing::Begun::Crown;
     let (before, after) = if crown_first { (None, band) } else { (band, None) };
     parts.extend(before);
@@ -80,23 +84,23 @@ pub fn parts(hat: &Hat) -> Vec<Part> {
         }
         if let Some(again) = lines.last_mut().filter(|l| l.from > wedge) {
             again.stitches = panel.stitches.get();
-            again.note = "the same wedge again and again";
+            again.note = made::same_wedge();
         }
-        parts.push(Part { name: "Hat", lines });
+        parts.push(Part { kind: PartKind::Panel, name: lines::heading_hat(), lines });
     }
-    let mut kind = None;
+    let mut work = None;
     for round in &hat.rounds {
-        let name = zone(round.zone, hat.style);
-        if parts.last().is_none_or(|p: &Part| p.name != name || p.lines.iter().any(|l| l.rows)) {
-            parts.push(Part { name, lines: Vec::new() });
-            kind = None;
+        let (kind, name) = zone(round.zone, hat.style);
+        if parts.last().is_none_or(|p: &Part| p.kind != kind) {
+            parts.push(Part { kind, name, lines: Vec::new() });
+            work = None;
         }
         let Some(part) = parts.last_mut() else { continue };
         let change = round.increases.get() as i32 - round.decreases.get() as i32;
         let same =
-            part.lines.last().is_some_and(|l| (l.stitches, l.change) == (round.after.get(), change)) && kind == Some(round.kind);
-        kind = Some(round.kind);
-        let note = if round.kind == RoundKind::Adjust { "to the wedges’ count" } else { "" };
+            part.lines.last().is_some_and(|l| (l.stitches, l.change) == (round.after.get(), change)) && work == Some(round.kind);
+        work = Some(round.kind);
+        let note = if round.kind == RoundKind::Adjust { made::adjusts() } else { "" };
         push(&mut part.lines, same, Line { change, note, ..line(round.number, round.after.get(), round.colour) });
     }
     parts.extend(after);
@@ -107,7 +111,7 @@ pub fn parts(hat: &Hat) -> Vec<Part> {
             let same = number > 2 && lines.last().is_some_and(|l| (l.stitches, l.change) == (row.after.get(), change));
             push(&mut lines, same, Line { rows: true, change, ..line(number, row.after.get(), flaps.colour) });
         }
-        parts.push(Part { name: "Ear flaps", lines });
+        parts.push(Part { kind: PartKind::Flaps, name: lines::heading_flaps(), lines });
     }
     parts
 }
@@ -138,15 +142,15 @@ fn band(hat: &Hat) -> Line {
     all
 }
 
-const fn zone(zone: Zone, style: Style) -> &'static str {
+fn zone(zone: Zone, style: Style) -> (PartKind, &'static str) {
     match (zone, style) {
-        (Zone::Band, _) => "Band",
-        (Zone::Body, _) => "Body",
-        (Zone::Under, _) => "Underside",
-        (Zone::Crown, Style::Tam) => "Disc",
-        (Zone::Crown, _) => "Crown",
-        (Zone::Tail, _) => "Tail",
-        (Zone::Brim, _) => "Brim",
+        (Zone::Band, _) => (PartKind::BandAround, lines::heading_band()),
+        (Zone::Body, _) => (PartKind::Body, lines::heading_body()),
+        (Zone::Under, _) => (PartKind::Under, lines::heading_under()),
+        (Zone::Crown, Style::Tam) => (PartKind::Crown, made::disc()),
+        (Zone::Crown, _) => (PartKind::Crown, lines::heading_crown()),
+        (Zone::Tail, _) => (PartKind::Tail, lines::heading_tail()),
+        (Zone::Brim, _) => (PartKind::Brim, lines::heading_brim()),
     }
 }
 
@@ -166,7 +170,7 @@ pub fn runs(colours: &[(Colour, u32)], letter: impl Fn(Colour) -> char) -> Strin
         used.sort_unstable();
         used.dedup();
         let letters: Vec<String> = used.iter().map(|c| letter(*c).to_string()).collect();
-        return [&letters.join(", "), " in stripes"].concat();
+        return made::stripes(&letters.join(", "));
     }
     let each = colours.iter().map(|(c, n)| [&n.to_string(), "\u{a0}×\u{a0}", &letter(*c).to_string()].concat());
     each.collect::<Vec<_>>().join(", ")
@@ -186,16 +190,19 @@ pub fn signed(change: i32) -> String {
 mod tests {
     use super::*;
     use hatwright_sizing::{HatSpec, Length, Stitches, plan};
+    use hatwright_words::{Language, in_language};
 
     /// Each style with what it is usually asked for.
     fn hats() -> Vec<Hat> {
-        let hat = |style| {
-            let mut spec = HatSpec { style, ..HatSpec::default() };
-            // Low enough for flaps, which hang from the tops of the ears.
-            (spec.band.height, spec.band.fold) = (Stitches::new(5), Length::ZERO);
-            plan(&spec).unwrap_or_else(|why| panic!("{style:?}: {why:?}"))
-        };
+        let hat = |style| plan(&spec(style)).unwrap_or_else(|why| panic!("{style:?}: {why:?}"));
         Style::ALL.map(hat).into()
+    }
+
+    fn spec(style: Style) -> HatSpec {
+        let mut spec = HatSpec { style, ..HatSpec::default() };
+        // Low enough for flaps, which hang from the tops of the ears.
+        (spec.band.height, spec.band.fold) = (Stitches::new(5), Length::ZERO);
+        spec
     }
 
     #[test]
@@ -220,6 +227,38 @@ mod tests {
         let hat = plan(&HatSpec::default()).unwrap();
         let parts = parts(&hat);
         assert_eq!((parts[0].name, parts[0].lines[0].stitches, parts[0].lines[0].count()), ("Band", 10, 56));
+    }
+
+    /// Whatever is spoken, each line finds its work in the written pattern.
+    #[test]
+    fn every_line_has_its_work_in_every_language() {
+        use hatwright_pattern::written::{self, About, Terms};
+        for (language, terms, name) in [(Language::English, Terms::Uk, "Band"), (Language::Spanish, Terms::Spanish, "Banda")] {
+            in_language(language, || {
+                for style in Style::ALL {
+                    let spec = spec(style);
+                    let hat = plan(&spec).unwrap();
+                    let about = About { terms, ..About::default() };
+                    let sheet = written::lay_out(&written::write(&hat, &spec), &hat, &spec, &about);
+                    let parts = parts(&hat);
+                    for part in &parts {
+                        for line in &part.lines {
+                            assert!(!line.work(part, &sheet).is_empty(), "{style:?}: {} {}", part.name, label(line));
+                        }
+                    }
+                    let band = parts.iter().find(|p| matches!(p.kind, PartKind::Band | PartKind::BandAround));
+                    assert!(band.is_none_or(|p| p.name == name), "{style:?}");
+                }
+            });
+        }
+    }
+
+    #[test]
+    fn many_stripes_are_told_by_their_letters() {
+        let stripes = [(Colour(0), 1), (Colour(1), 1)].repeat(3);
+        let told = || runs(&stripes, |c| char::from(b'A' + c.0));
+        assert_eq!(told(), "A, B in stripes");
+        assert_eq!(in_language(Language::Spanish, told), "A, B a rayas");
     }
 
     #[test]

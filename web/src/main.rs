@@ -15,9 +15,11 @@ mod fits;
 mod headline;
 mod html;
 mod keep;
+mod language;
 mod made;
 mod made_rows;
 mod pick;
+mod publish;
 mod see;
 mod share;
 mod shelf;
@@ -26,6 +28,7 @@ mod yarn;
 
 fn main() {
     crash::install();
+    language::begin();
     let Some(root) = dom::element("app") else { return };
     // The static first screen goes and the page comes in one task, so that nothing is painted between.
     root.set_inner_html("");

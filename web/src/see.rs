@@ -8,6 +8,7 @@ use crate::html::Html;
 use hatwright_pattern::picture::{HatLabels, hat_picture, to_markup};
 use hatwright_pattern::{figures, say};
 use hatwright_sizing::YarnLength;
+use hatwright_words::see as told;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -16,27 +17,33 @@ pub fn answer(bench: Bench) -> AnyView {
     let yarn = words(move || yarn(bench));
     let colours = words(move || {
         let used = bench.shown.with(|s| s.hat.yarn.iter().filter(|y| y.balls > 0).count());
-        match used {
-            1 => "of yarn in one colour".to_owned(),
-            n => ["of yarn in ", ["no", "one", "two", "three", "four", "five", "six"][n.min(6)], " colours"].concat(),
-        }
+        let told = [
+            told::no_colours,
+            told::one_colour,
+            told::two_colours,
+            told::three_colours,
+            told::four_colours,
+            told::five_colours,
+            told::six_colours,
+        ];
+        told[used.min(6)]().to_owned()
     });
     let wearer = words(move || {
         let units = bench.figure_units();
-        ["fits ", &*figures::with_article(&figures::length(bench.shown.with(|s| s.hat.head.girth), units)), " head"].concat()
+        told::wearer(&figures::with_article(&figures::length(bench.shown.with(|s| s.hat.head.girth), units)))
     });
     let others = words(move || {
         let units = bench.figure_units();
         let fit = bench.shown.with(|s| s.hat.fit);
-        let heads = ["heads ", &figures::length_span(fit.least, fit.most, units)].concat();
+        let span = figures::length_span(fit.least, fit.most, units);
         match fit.ages {
-            Some((from, _)) if from >= 18.0 => [&heads, "; 8 in 10 adults"].concat(),
-            Some((from, to)) => [&heads, "; 8 in 10 at ", &figures::age_range(from, to)].concat(),
-            None => heads,
+            Some((from, _)) if from >= 18.0 => told::heads_adult(&span),
+            Some((from, to)) => told::heads_at(&span, &figures::age_range(from, to)),
+            None => told::heads(&span),
         }
     });
     view! {
-        <div class="answer" class:stale=flag(move || stale(bench)) id="answer" tabindex="-1" role="group" aria-label="The hat in numbers">
+        <div class="answer" class:stale=flag(move || stale(bench)) id="answer" tabindex="-1" role="group" aria-label=told::answer()>
             <div><b id="answer-stitches">{words(move || figure(bench, 0).count.to_string())}</b><small>{words(move || figure(bench, 0).words.to_owned())}</small></div>
             <div><b id="answer-rounds">{words(move || figure(bench, 1).count.to_string())}</b><small>{words(move || figure(bench, 1).words.to_owned())}</small></div>
             <div><b id="answer-yarn">{yarn}</b><small>{colours}</small></div>
@@ -85,7 +92,11 @@ pub fn last_good(bench: Bench) -> AnyView {
         }
         match html.done() {
             lines if lines.is_empty() => lines,
-            lines => ["<p>This is the last hat that worked. What stands in its way:</p><ul>", &lines, "</ul>"].concat(),
+            lines => {
+                let mut html = Html::new();
+                html.element("p", told::last_good()).raw("<ul>").raw(&lines).raw("</ul>");
+                html.done()
+            }
         }
     });
     // A link to a field should put the cursor there, and leave the address alone.

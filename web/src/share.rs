@@ -2,7 +2,8 @@
 
 use crate::bench::Bench;
 use crate::dom;
-use hatwright_project::to_link;
+use hatwright_project::{Project, to_link};
+use hatwright_words::page as say;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -10,6 +11,11 @@ const ID: &str = "share";
 
 /// The whole address of the hat on the bench, its counts fixed as they are shown.
 pub fn address(bench: Bench) -> String {
+    address_of(bench, |_| {})
+}
+
+/// The same of a hat that is changed for it.
+pub fn address_of(bench: Bench, change: impl FnOnce(&mut Project)) -> String {
     let location = dom::window().location();
     let part = |p: Result<String, wasm_bindgen::JsValue>| p.unwrap_or_default();
     let project = bench.project.with_untracked(|p| {
@@ -19,6 +25,7 @@ pub fn address(bench: Bench) -> String {
         if let Some(size) = counts {
             p.spec.chosen = Some(hatwright_sizing::Chosen { rows: size.rows, stitches: size.stitches });
         }
+        change(&mut p);
         p
     });
     format!("{}{}{}#{}", part(location.origin()), part(location.pathname()), part(location.search()), to_link(&project))
@@ -33,7 +40,7 @@ pub fn share(bench: Bench, link: RwSignal<String>, said: RwSignal<&'static str>)
         let _ = dialog.show_modal();
     }
     dom::copy(&address, move |done| {
-        said.set(if done { "The link is on the clipboard." } else { "Copy the link from here:" });
+        said.set(if done { say::link_copied() } else { say::link_here() });
     });
 }
 
@@ -55,10 +62,10 @@ pub fn sheet(link: RwSignal<String>, said: RwSignal<&'static str>) -> AnyView {
     };
     view! {
         <dialog id=ID aria-labelledby="share-title">
-            <header><h2 id="share-title">"A link to this hat"</h2><button type="button" class="drop" aria-label="Close" on:click=close>"×"</button></header>
-            <p>"Whoever opens it sees this hat with these counts; nothing of theirs is overwritten. Your notes stay here."</p>
+            <header><h2 id="share-title">{say::link_title()}</h2><button type="button" class="drop" aria-label=say::close() on:click=close>"×"</button></header>
+            <p>{say::link_note()}</p>
             <p role="status" id="share-said">{move || said.get()}</p>
-            <input class="box" id="share-link" type="text" readonly aria-label="The link" prop:value=move || link.get() on:focus=select />
+            <input class="box" id="share-link" type="text" readonly aria-label=say::link() prop:value=move || link.get() on:focus=select />
         </dialog>
     }
     .into_any()

@@ -6,6 +6,7 @@ use crate::erase::{memo, part_if, words};
 use crate::html::Html;
 use crate::keep::{Browser, Coming, Keeper, Standing, fresh_id};
 use hatwright_project::{Listing, Project, ProjectId, Shelf, ShelfError, Store, open as read, samples, to_json};
+use hatwright_words::{page, shelf as say};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
@@ -62,14 +63,14 @@ pub fn shelf(bench: Bench, keeper: Keeper, looks: RwSignal<u32>) -> AnyView {
                 act.restore(id);
             }
         };
-        view! { <button type="button" id="undo-delete" on:click=undo>"Undo"</button> }.into_any()
+        view! { <button type="button" id="undo-delete" on:click=undo>{say::undo()}</button> }.into_any()
     };
     let begin = |which: usize, id: &'static str, name: &'static str| {
         view! { <button type="button" id=id on:click=move |_| act.begin(which)>{name}</button> }
     };
     view! {
         <dialog id=ID aria-labelledby="shelf-title">
-            <header><h2 id="shelf-title">"Hats"</h2><button type="button" class="drop" aria-label="Close" on:click=move |_| hide()>"×"</button></header>
+            <header><h2 id="shelf-title">{say::title()}</h2><button type="button" class="drop" aria-label=page::close() on:click=move |_| hide()>"×"</button></header>
             <div class="said"><p role="status">{status}</p>{part_if(move || said.with(|s| s.undo.is_some()), undo)}</div>
             <div
                 id="hats"
@@ -77,25 +78,25 @@ pub fn shelf(bench: Bench, keeper: Keeper, looks: RwSignal<u32>) -> AnyView {
                 on:click=move |event| act.clicked(&event)
                 on:change=move |event| act.renamed(&event)
             ></div>
-            <h3>"Begin another"</h3>
+            <h3>{say::begin()}</h3>
             <div class="quick">
-                {begin(0, "new-hat", "Like the one open")}
-                {begin(1, "new-crew", "Crew cap, star crown")}
-                {begin(2, "new-baby", "Baby cap, no swatch")}
-                {begin(3, "new-coach", "Coach’s gathered cap")}
-                {begin(4, "new-slouch", "Slouch hat")}
-                {begin(5, "new-stocking", "Stocking cap, from the tip")}
-                {begin(6, "new-tam", "Tam")}
-                {begin(7, "new-flaps", "Child’s ear flaps")}
-                {begin(8, "new-warmer", "Ear warmer")}
-                {begin(9, "new-brimmed", "Sun hat with a brim")}
-                {begin(10, "new-sideways", "Rib hat, worked sideways")}
+                {begin(0, "new-hat", say::like_this())}
+                {begin(1, "new-crew", say::crew())}
+                {begin(2, "new-baby", say::baby())}
+                {begin(3, "new-coach", say::coach())}
+                {begin(4, "new-slouch", say::slouch())}
+                {begin(5, "new-stocking", say::stocking())}
+                {begin(6, "new-tam", say::tam())}
+                {begin(7, "new-flaps", say::flaps())}
+                {begin(8, "new-warmer", say::warmer())}
+                {begin(9, "new-brimmed", say::brimmed())}
+                {begin(10, "new-sideways", say::sideways())}
             </div>
-            <h3>"Files"</h3>
+            <h3>{say::files()}</h3>
             <div class="quick">
-                <button type="button" id="save-file" on:click=move |_| save_file(bench)>"Save this hat as a file"</button>
-                <button type="button" on:click=|_| if let Some(input) = dom::element("open-file") { input.click() }>"Open a file"</button>
-                <input type="file" id="open-file" class="hidden" tabindex="-1" aria-label="A hat in a file" accept=".json,application/json" on:change=move |event| act.open_file(&event) />
+                <button type="button" id="save-file" on:click=move |_| save_file(bench)>{say::save_file()}</button>
+                <button type="button" on:click=|_| if let Some(input) = dom::element("open-file") { input.click() }>{say::open_file()}</button>
+                <input type="file" id="open-file" class="hidden" tabindex="-1" aria-label=say::file() accept=".json,application/json" on:change=move |event| act.open_file(&event) />
             </div>
         </dialog>
     }
@@ -106,7 +107,7 @@ pub fn shelf(bench: Bench, keeper: Keeper, looks: RwSignal<u32>) -> AnyView {
 fn lines(listing: &Listing, here: &ProjectId) -> String {
     let mut html = Html::new();
     if listing.projects.is_empty() {
-        html.raw("<p class=\"note\">Nothing is kept yet. A hat is kept as soon as you change it.</p>");
+        html.raw("<p class=\"note\">").text(say::empty()).raw("</p>");
     }
     html.raw("<ul class=\"hats\">");
     for summary in &listing.projects {
@@ -114,32 +115,33 @@ fn lines(listing: &Listing, here: &ProjectId) -> String {
         html.raw(if summary.id == *here { "<li class=\"here\">" } else { "<li>" });
         html.raw("<input class=\"box\" type=\"text\" maxlength=\"80\" data-id=\"")
             .raw(id)
-            .raw("\" aria-label=\"Name of ")
-            .text(&name);
+            .raw("\" aria-label=\"")
+            .text(&say::name_of(&name));
         html.raw("\" value=\"").text(&summary.name).raw("\">");
-        for (act, word) in [("open", "Open"), ("copy", "Copy"), ("delete", "Delete")] {
-            button(&mut html, act, id, word, &name);
-        }
-        html.raw("<small>").raw(if summary.id == *here { "on the bench, " } else { "" });
-        html.raw("changed ").text(&dom::day(summary.changed_ms)).raw("</small></li>");
+        button(&mut html, "open", id, say::open(), &say::open_hat(&name));
+        button(&mut html, "copy", id, say::copy(), &say::copy_hat(&name));
+        button(&mut html, "delete", id, say::delete(), &say::delete_hat(&name));
+        let day = dom::day(summary.changed_ms);
+        let changed = if summary.id == *here { say::here_changed(&day) } else { say::changed(&day) };
+        html.element("small", &changed).raw("</li>");
     }
     html.raw("</ul>");
     if !listing.gone.is_empty() {
-        html.raw("<details><summary>Deleted hats</summary><ul class=\"hats\">");
+        html.raw("<details>").element("summary", say::deleted_hats()).raw("<ul class=\"hats\">");
         for summary in &listing.gone {
             let name = named(&summary.name);
             html.raw("<li>").element("span", &name);
-            button(&mut html, "restore", summary.id.as_str(), "Bring back", &name);
-            button(&mut html, "forget", summary.id.as_str(), "Remove for good", &name);
+            button(&mut html, "restore", summary.id.as_str(), say::restore(), &say::restore_hat(&name));
+            button(&mut html, "forget", summary.id.as_str(), say::remove(), &say::remove_hat(&name));
             html.raw("</li>");
         }
         html.raw("</ul></details>");
     }
     if !listing.set_aside.is_empty() {
-        html.raw("<h3>Set aside, untouched</h3><ul class=\"hats\">");
+        html.element("h3", say::aside()).raw("<ul class=\"hats\">");
         for (key, why) in &listing.set_aside {
             html.raw("<li>").element("span", &why.to_string());
-            button(&mut html, "aside", key, "Save as a file", "what cannot be read");
+            button(&mut html, "aside", key, say::save_aside(), say::save_aside_unread());
             html.raw("</li>");
         }
         html.raw("</ul>");
@@ -147,19 +149,14 @@ fn lines(listing: &Listing, here: &ProjectId) -> String {
     html.done()
 }
 
-fn button(html: &mut Html, act: &str, id: &str, word: &str, what: &str) {
-    html.raw("<button type=\"button\" data-act=\"")
-        .raw(act)
-        .raw("\" data-id=\"")
-        .text(id)
-        .raw("\" aria-label=\"")
-        .raw(word)
-        .raw(" ");
-    html.text(what).raw("\">").raw(word).raw("</button>");
+/// A button with a word on it, and the whole for those who hear it.
+fn button(html: &mut Html, act: &str, id: &str, word: &str, whole: &str) {
+    html.raw("<button type=\"button\" data-act=\"").raw(act).raw("\" data-id=\"").text(id).raw("\" aria-label=\"");
+    html.text(whole).raw("\">").text(word).raw("</button>");
 }
 
 fn named(name: &str) -> String {
-    if name.trim().is_empty() { "A hat without a name".to_owned() } else { name.to_owned() }
+    if name.trim().is_empty() { say::unnamed().to_owned() } else { name.to_owned() }
 }
 
 fn save_file(bench: Bench) {
@@ -272,18 +269,17 @@ impl Acts {
             let name = hatwright_project::text::NAME.tidy(name);
             self.bench.change(|p| p.name = name);
             self.keeper.save();
-            return self.done(Ok("Renamed.".to_owned()), None);
+            return self.done(Ok(say::renamed().to_owned()), None);
         }
         let renamed = Shelf::new(&Browser).rename(id, name, dom::now_ms());
-        self.done(renamed.map(|_| "Renamed.".to_owned()), None);
+        self.done(renamed.map(|_| say::renamed().to_owned()), None);
     }
 
     fn copy(self, id: &ProjectId) {
         self.keeper.flush();
         let shelf = Shelf::new(&Browser);
-        let copied =
-            shelf.load(id).and_then(|p| shelf.copy(id, fresh_id(), &[&named(&p.name), ", copy"].concat(), dom::now_ms()));
-        self.done(copied.map(|p| format!("Copied: “{}”.", p.name)), None);
+        let copied = shelf.load(id).and_then(|p| shelf.copy(id, fresh_id(), &say::copy_name(&named(&p.name)), dom::now_ms()));
+        self.done(copied.map(|p| say::copied(&p.name)), None);
     }
 
     fn delete(self, id: &ProjectId) {
@@ -293,7 +289,7 @@ impl Acts {
         if deleted.is_ok() && here {
             self.put_next_on_bench();
         }
-        self.done(deleted.map(|()| "Deleted.".to_owned()), Some(id.clone()));
+        self.done(deleted.map(|()| say::deleted().to_owned()), Some(id.clone()));
     }
 
     /// After the hat on the bench was deleted: the latest that is left, or a fresh example.
@@ -306,10 +302,10 @@ impl Acts {
 
     /// Removes a deleted hat, which nothing brings back: asked for once more.
     fn forget(self, id: &ProjectId) {
-        let sure = dom::window().confirm_with_message("Remove this hat for good? Nothing can bring it back.");
+        let sure = dom::window().confirm_with_message(say::sure());
         if sure.unwrap_or(false) {
             let removed = Shelf::new(&Browser).forget(id);
-            self.done(removed.map(|()| "Removed for good.".to_owned()), None);
+            self.done(removed.map(|()| say::removed().to_owned()), None);
         }
     }
 
@@ -322,7 +318,7 @@ impl Acts {
         {
             self.keeper.replace(project.clone(), Coming::Kept);
         }
-        self.done(restored.map(|p| format!("“{}” is back.", named(&p.name))), None);
+        self.done(restored.map(|p| say::back(&named(&p.name))), None);
     }
 
     fn begin(self, which: usize) {
@@ -347,7 +343,7 @@ impl Acts {
                     if self.put_on_bench(project.renewed(fresh_id(), dom::now_ms()), Coming::Fresh) {
                         self.keeper.save();
                         if self.keeper.standing.get_untracked() == Standing::Kept {
-                            self.say(&["Opened “", &name, "” from the file, beside the hats that are kept."].concat());
+                            self.say(&say::opened(&name));
                         }
                     }
                 }

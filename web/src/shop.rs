@@ -12,10 +12,11 @@ use crate::bench::Bench;
 use crate::dom;
 use crate::erase::{flag, memo, part, part_if, words};
 use crate::keep::Keeper;
-use crate::made::{hexes, yarn_names};
+use crate::made::hexes;
 use crate::see::stale;
 use hatwright_project::{ColourName, ProjectId};
 use hatwright_sizing::{Count, HatSpec};
+use hatwright_words::shop as say;
 use leptos::prelude::*;
 use std::collections::BTreeMap;
 use wasm_bindgen::JsCast;
@@ -25,8 +26,8 @@ const ID: &str = "shop";
 const OPEN: &str = "hatwright-shop";
 /// The buttons that open it: the phone's and the section's.
 const OPENERS: [&str; 2] = ["bar-shop", "open-shop"];
-/// The views, in the order of their tabs.
-const VIEWS: [&str; 4] = ["This hat", "Only this much", "Another yarn", "Several hats"];
+/// What the views are called, in the order of their tabs.
+const VIEWS: [fn() -> &'static str; 4] = [say::tab_this, say::tab_only, say::tab_instead, say::tab_several];
 
 /// What was typed into a field of owned yarn, while the document's number is what that gave.
 #[derive(Clone, PartialEq)]
@@ -46,7 +47,7 @@ struct Taken {
 
 /// The shop's state, one copyable handle.
 #[derive(Clone, Copy)]
-struct Counter {
+pub struct Counter {
     bench: Bench,
     keeper: StoredValue<Keeper>,
     /// Whether the dialog is open: nothing is worked out for it while it is not.
@@ -80,23 +81,11 @@ fn close() {
 }
 
 /// The dialog.
-pub fn shop(bench: Bench, keeper: Keeper) -> AnyView {
-    let counter = Counter {
-        bench,
-        keeper: StoredValue::new(keeper),
-        open: RwSignal::new(false),
-        view: RwSignal::new(0),
-        have: RwSignal::default(),
-        taken: RwSignal::new(None),
-        other_name: RwSignal::default(),
-        copied: RwSignal::new(""),
-        paper: RwSignal::default(),
-    };
-    dom::listen(&dom::window(), OPEN, move |_| counter.begin());
-    dom::listen(&dom::window(), "afterprint", move |_| paper::put_away(counter));
+pub fn shop(counter: Counter) -> AnyView {
+    let bench = counter.bench;
     let name = words(move || {
         let name = bench.project.with(|p| p.name.trim().to_owned());
-        if name.is_empty() { "A hat without a name".to_owned() } else { name }
+        if name.is_empty() { say::unnamed_hat().to_owned() } else { name }
     });
     let shown = memo(move || counter.open.get().then(|| counter.view.get()));
     let body = part(move || match shown.get() {
@@ -110,12 +99,12 @@ pub fn shop(bench: Bench, keeper: Keeper) -> AnyView {
     view! {
         <dialog id=ID aria-labelledby="shop-title" on:close=move |_| counter.end()>
             <header>
-                <h2 id="shop-title" tabindex="-1">"In the shop "<small>{name}</small></h2>
+                <h2 id="shop-title" tabindex="-1">{say::in_the_shop()}" "<small>{name}</small></h2>
                 {parts::named(
-                    "shop-close".to_owned(), "drop", "×", words(|| "Close the shop".to_owned()), words(String::new), Box::new(close),
+                    "shop-close".to_owned(), "drop", "×", words(|| say::close().to_owned()), words(String::new), Box::new(close),
                 )}
             </header>
-            {part_if(move || old.get(), || parts::line("shop-old", "old", words(|| OLD.to_owned())))}
+            {part_if(move || old.get(), || parts::line("shop-old", "old", words(|| say::old().to_owned())))}
             {undo(counter)}
             <div class="shop-body" tabindex="-1">{body}</div>
             {tabs(counter)}
@@ -125,19 +114,17 @@ pub fn shop(bench: Bench, keeper: Keeper) -> AnyView {
     .into_any()
 }
 
-const OLD: &str = "These are the numbers of the last hat that worked: something on the page stands in its way.";
-
 /// The views, where a thumb reaches them.
 fn tabs(counter: Counter) -> AnyView {
     let view = counter.view;
-    let tab = move |(i, name): (usize, &&str)| {
+    let tab = move |(i, name): (usize, &fn() -> &'static str)| {
         let checked = flag(move || view.get() == i);
         let id = ["shop-tab-", &i.to_string()].concat();
-        parts::tick(id, "shop-tab", String::new(), (*name).to_owned(), checked, Box::new(move |_| counter.turn(i)))
+        parts::tick(id, "shop-tab", String::new(), name().to_owned(), checked, Box::new(move |_| counter.turn(i)))
     };
     view! {
         <fieldset class="shop-tabs">
-            <legend class="hidden">"What to see"</legend>
+            <legend class="hidden">{say::tabs()}</legend>
             {VIEWS.iter().enumerate().map(tab).collect_view()}
         </fieldset>
     }
@@ -156,7 +143,7 @@ fn undo(counter: Counter) -> AnyView {
             view! {
                 <div class="said shop-said" role="group" aria-labelledby="shop-said">
                     {parts::line("shop-said", "", words(move || there.get().unwrap_or_default()))}
-                    {parts::button("undo-offer", "", "Undo", move || counter.undo())}
+                    {parts::button("undo-offer", "", say::undo(), move || counter.undo())}
                 </div>
             }
             .into_any()
@@ -166,6 +153,24 @@ fn undo(counter: Counter) -> AnyView {
 }
 
 impl Counter {
+    /// A shop that was not gone to yet.
+    pub fn new(bench: Bench, keeper: Keeper) -> Self {
+        let counter = Self {
+            bench,
+            keeper: StoredValue::new(keeper),
+            open: RwSignal::new(false),
+            view: RwSignal::new(0),
+            have: RwSignal::default(),
+            taken: RwSignal::new(None),
+            other_name: RwSignal::default(),
+            copied: RwSignal::new(""),
+            paper: RwSignal::default(),
+        };
+        dom::listen(&dom::window(), OPEN, move |_| counter.begin());
+        dom::listen(&dom::window(), "afterprint", move |_| paper::put_away(counter));
+        counter
+    }
+
     /// Opens the dialog, on the view that was seen last.
     fn begin(self) {
         // What has the keyboard now gets it back; a browser whose buttons do not take it by a tap has nothing to give back.
@@ -239,7 +244,7 @@ impl Counter {
 
     /// What a colour is called, apart from all others.
     fn name(self, i: usize) -> String {
-        self.bench.project.with(|p| yarn_names(&p.colours).into_iter().nth(i).unwrap_or_default())
+        self.bench.project.with(|p| p.told_colours().into_iter().nth(i).unwrap_or_default())
     }
 
     fn hexes(self) -> Vec<String> {

@@ -11,10 +11,10 @@ mod weigh;
 
 use crate::bench::Bench;
 use crate::erase::{flag, memo, words};
-use crate::made::yarn_names;
 use crate::see::stale;
 use hatwright_pattern::say;
 use hatwright_sizing::shop;
+use hatwright_words::shop as words_of;
 use leptos::prelude::*;
 
 /// The section.
@@ -24,16 +24,16 @@ pub fn yarn(bench: Bench) -> AnyView {
     view! {
         <section class="yarns card" aria-labelledby="yarn-title" id="yarn" tabindex="-1" class:stale=flag(move || stale(bench))>
             <header>
-                <h2 id="yarn-title">"Yarn"</h2>
-                <button type="button" id="open-shop" class="go" on:click=|_| crate::shop::show()>"In the shop"</button>
+                <h2 id="yarn-title">{words_of::yarn_title()}</h2>
+                <button type="button" id="open-shop" class="go" on:click=|_| crate::shop::show()>{words_of::in_the_shop()}</button>
             </header>
             <table>
                 <thead>
                     <tr>
-                        <th scope="col">"Colour"</th>
-                        <th scope="col">"Takes"</th>
-                        <th scope="col">"To buy"</th>
-                        <th scope="col">"Left over"</th>
+                        <th scope="col">{words_of::column_colour()}</th>
+                        <th scope="col">{words_of::column_takes()}</th>
+                        <th scope="col">{words_of::column_buy()}</th>
+                        <th scope="col">{words_of::column_left()}</th>
                     </tr>
                 </thead>
                 <tbody id="yarn-rows" inner_html=words(move || rows.get())></tbody>
@@ -53,14 +53,12 @@ fn surely(bench: Bench) -> String {
     let units = bench.figure_units();
     let (names, lots) = bench.project.with(|p| {
         let lots: Vec<String> = p.colours.iter().map(|c| c.lot.clone()).collect();
-        (yarn_names(&p.colours), lots)
+        (p.told_colours(), lots)
     });
     bench.shown.with(|s| {
         let told = say::doubt_sentences(&s.hat, units);
         let swatch = if told.len() > 2 { told[1].as_str() } else { "" };
-        let counted = "Every stitch of every part is counted, and topper, closing strand and ends; 9 times in 10 it takes what stands \
-                       below the length.";
-        let mut all = vec![counted.to_owned(), swatch.to_owned(), say::ONE_LOT.to_owned()];
+        let mut all = vec![words_of::counted().to_owned(), swatch.to_owned(), say::one_lot().to_owned()];
         for line in &shop(&s.hat, &s.spec).lines {
             let of = |texts: &[String]| texts.get(usize::from(line.colour.0)).cloned().unwrap_or_default();
             all.extend(say::lot_advice(line, &of(&names), &[&of(&lots)]));

@@ -5,19 +5,25 @@
 
 mod ages;
 mod days;
+mod lengths;
 mod measures;
 mod money;
 mod read;
+mod suffix;
+mod yarns;
 
 pub use ages::{age, age_range, age_span};
 pub use days::{date, day};
-pub use measures::{ball, mass, weight_and_length};
+pub use lengths::{length, length_down, length_span, length_up, lengths_apart};
+pub use measures::{ball, mass, weight_and_length, yarn_and_mass};
 pub use money::money;
 pub use read::{Misread, parse, parse_for};
+pub use yarns::{yarn, yarn_about, yarn_bare, yarn_fine, yarn_span};
 
-use hatwright_sizing::{Length, Money, Ratio, Unit, YarnLength};
-use read::unit_scale;
+use hatwright_sizing::{Money, Ratio, Unit};
+use hatwright_words::{Language, figures as words, spoken};
 use serde::{Deserialize, Serialize};
+use suffix::unit_scale;
 
 /// The units of length and weight that a person reads and types.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -29,6 +35,17 @@ pub enum Units {
     Inches,
     /// Centimetres, metres and grams, with inches, yards and ounces in parentheses where something is told; typed as centimetres.
     Both,
+}
+
+impl Units {
+    /// The units that fields are typed in.
+    #[must_use]
+    pub const fn typed(self) -> Self {
+        match self {
+            Self::Centimetres | Self::Both => Self::Centimetres,
+            Self::Inches => Self::Inches,
+        }
+    }
 }
 
 /// The shortest text that reads back as the same ticks, to at most 2 decimals (4 for a factor); money always has 2.
@@ -69,121 +86,51 @@ pub fn show(ticks: i32, unit: Unit, units: Units) -> String {
     signed(ticks < 0, decimal(value, decimals))
 }
 
-/// What stands after a number of this unit; empty for counts.
-pub const fn unit_label(unit: Unit, units: Units) -> &'static str {
+/// What stands after a number of this unit; empty for counts. Where both units are told, the one that is typed.
+pub fn unit_label(unit: Unit, units: Units) -> &'static str {
     match (unit, units) {
-        (Unit::Length, Units::Centimetres | Units::Both) => "cm",
-        (Unit::Length, Units::Inches) => "in",
-        (Unit::Yarn, Units::Centimetres | Units::Both) => "m",
-        (Unit::Yarn, Units::Inches) => "yd",
+        (Unit::Length, Units::Centimetres | Units::Both) => words::centimetres(),
+        (Unit::Length, Units::Inches) => words::inches(),
+        (Unit::Yarn, Units::Centimetres | Units::Both) => words::metres(),
+        (Unit::Yarn, Units::Inches) => words::yards(),
         (Unit::Percent, _) => "%",
         (Unit::Factor, _) => "×",
-        (Unit::Hook, _) => "mm",
-        (Unit::Mass, Units::Centimetres | Units::Both) => "g",
-        (Unit::Mass, Units::Inches) => "oz",
+        (Unit::Hook, _) => words::millimetres(),
+        (Unit::Mass, Units::Centimetres | Units::Both) => words::grams(),
+        (Unit::Mass, Units::Inches) => words::ounces(),
         (Unit::Count | Unit::Whole | Unit::Price | Unit::Money, _) => "",
     }
 }
 
-/// A length to a tenth, with its unit: `46.7 cm` or `18.4 in`.
+/// Something told in the units that are asked for; where both are, with the other in parentheses: `46.7 cm (18.4 in)`.
 ///
-/// ```
-/// use hatwright_pattern::figures::{Units::*, length};
-/// use hatwright_sizing::Length;
-/// assert_eq!(length(Length::from_ticks(46_667), Centimetres), "46.7 cm");
-/// assert_eq!(length(Length::from_ticks(46_667), Inches), "18.4 in");
-/// ```
-pub fn length(l: Length, units: Units) -> String {
-    with_unit(length_bare(l, units), unit_label(Unit::Length, units))
-}
-
-/// A length to a tenth, without its unit.
-pub fn length_bare(l: Length, units: Units) -> String {
-    tenths(l.ticks().into(), if units == Units::Inches { 2540 } else { 1000 })
-}
-
-/// A length to a tenth that is no longer than it, with its unit: 8.38 cm is `8.3 cm`.
-pub fn length_down(l: Length, units: Units) -> String {
-    let tenth = tenth(units);
-    length(Length::from_ticks(l.ticks().div_euclid(tenth) * tenth), units)
-}
-
-/// A length to a tenth that is no shorter than it, with its unit: 7.81 cm is `7.9 cm`.
-pub fn length_up(l: Length, units: Units) -> String {
-    let tenth = tenth(units);
-    let short = i32::from(l.ticks().rem_euclid(tenth) > 0);
-    length(Length::from_ticks((l.ticks().div_euclid(tenth) + short) * tenth), units)
-}
-
-const fn tenth(units: Units) -> i32 {
+/// `tell` is never asked for both.
+pub fn in_units(units: Units, tell: impl Fn(Units) -> String) -> String {
     match units {
-        Units::Centimetres | Units::Both => 100,
-        Units::Inches => 254,
+        Units::Both => words::beside(&tell(Units::Centimetres), &tell(Units::Inches)),
+        _ => tell(units),
     }
 }
 
-/// Two unlike lengths with their units, in the fewest decimals, 1 to 3, that do not make them look alike.
+/// The same for a place that stands in parentheses already: `46.7 cm / 18.4 in`.
 ///
 /// ```
-/// use hatwright_pattern::figures::{Units::*, lengths_apart};
+/// use hatwright_pattern::figures::{Units::*, either, length};
 /// use hatwright_sizing::Length;
-/// let (head, reach) = lengths_apart(Length::from_cm(49.8), Length::from_cm(49.78), Centimetres);
-/// assert_eq!((&*head, &*reach), ("49.80 cm", "49.78 cm"));
+/// let head = Length::from_cm(49.8);
+/// assert_eq!(either(Both, |units| length(head, units)), "49.8 cm / 19.6 in");
+/// assert_eq!(either(Inches, |units| length(head, units)), "19.6 in");
 /// ```
-pub fn lengths_apart(a: Length, b: Length, units: Units) -> (String, String) {
-    let told = |l: Length, decimals: u32| {
-        let size = u64::from(l.ticks().unsigned_abs()) * 10_u64.pow(decimals);
-        let below = tenth(units).unsigned_abs() * 10;
-        let text = signed(l.ticks() < 0, decimal(rounded(size, below.into()), decimals));
-        with_unit(text, unit_label(Unit::Length, units))
-    };
-    let enough = (1..3).find(|decimals| told(a, *decimals) != told(b, *decimals)).unwrap_or(3);
-    (told(a, enough), told(b, enough))
-}
-
-/// Two lengths with one unit: `44.8 to 48.7 cm`.
-pub fn length_span(from: Length, to: Length, units: Units) -> String {
-    let mut text = length_bare(from, units);
-    text.push_str(" to ");
-    text.push_str(&length(to, units));
-    text
-}
-
-/// A length of yarn in whole metres or yards: `95 m` or `104 yd`.
-///
-/// ```
-/// use hatwright_pattern::figures::{Units::*, yarn};
-/// use hatwright_sizing::YarnLength;
-/// assert_eq!(yarn(YarnLength::from_metres(95.2), Inches), "104 yd");
-/// ```
-pub fn yarn(y: YarnLength, units: Units) -> String {
-    with_unit(yarn_bare(y, units), unit_label(Unit::Yarn, units))
-}
-
-/// The same, in tenths below 10: `0.3 m`, so that small parts have a length at all.
-///
-/// ```
-/// use hatwright_pattern::figures::{Units::*, yarn_fine};
-/// use hatwright_sizing::YarnLength;
-/// let of = |metres| yarn_fine(YarnLength::from_metres(metres), Centimetres);
-/// assert_eq!((&*of(0.34), &*of(9.94), &*of(9.96)), ("0.3 m", "9.9 m", "10 m"));
-/// ```
-pub fn yarn_fine(y: YarnLength, units: Units) -> String {
-    let (above, below) = if units == Units::Inches { (10, 9144) } else { (1, 1000) };
-    let size = i64::try_from(y.millimetres().unsigned_abs().min(u64::from(u32::MAX))).unwrap_or(0);
-    // What would read 10.0 is told in whole ones.
-    if size * above * 20 < below * 199 {
-        with_unit(tenths(size * above, below as u64), unit_label(Unit::Yarn, units))
-    } else {
-        yarn(y, units)
+pub fn either(units: Units, tell: impl Fn(Units) -> String) -> String {
+    match units {
+        Units::Both => [&*tell(Units::Centimetres), " / ", &tell(Units::Inches)].concat(),
+        _ => tell(units),
     }
 }
 
-/// A length of yarn in whole metres or yards, without its unit.
-pub fn yarn_bare(y: YarnLength, units: Units) -> String {
-    let (above, below) = if units == Units::Inches { (10, 9144) } else { (1, 1000) };
-    let size = y.millimetres().unsigned_abs().min(u64::from(u32::MAX));
-    rounded(size * above, below).to_string()
+/// From one figure to another: `59 to 98`, `45.7 to 51.3 cm`.
+pub fn span(from: &str, to: &str) -> String {
+    words::span(from, to)
 }
 
 /// A share to a tenth of a per cent: `6.3 %`.
@@ -196,21 +143,14 @@ pub fn factor(ratio: Ratio) -> String {
     show(ratio.ticks(), Unit::Factor, Units::Centimetres)
 }
 
-/// A number of ticks with its unit, exact where two decimals can be: `52.5 cm`, `7 %`, `12.5`.
+/// A number of ticks with its unit, exact where two decimals can be: `52.5 cm`, `7 %`, `12.5`. As [`show`] does, it tells one unit, the
+/// one that is typed.
 pub fn amount(ticks: i32, unit: Unit, units: Units) -> String {
     with_unit(show(ticks, unit, units), unit_label(unit, units))
 }
 
-/// `1 row`, `2 rows`.
-pub fn plural(count: u32, noun: &str) -> String {
-    let mut text = with_unit(count.to_string(), noun);
-    if count != 1 {
-        text.push('s');
-    }
-    text
-}
-
-/// A number with its article, as it is read: `a 49.8 cm`, `an 8.5 in`, `an 18.5 in`.
+/// A number with its article, as it is read: `a 49.8 cm`, `an 8.5 in`, `an 18.5 in`; in Spanish, whose articles do not follow numbers, the
+/// number alone.
 ///
 /// ```
 /// use hatwright_pattern::figures::with_article;
@@ -218,6 +158,9 @@ pub fn plural(count: u32, noun: &str) -> String {
 /// assert_eq!((with_article("1.8 oz"), with_article("118 cm")), ("a 1.8 oz".into(), "a 118 cm".into()));
 /// ```
 pub fn with_article(number: &str) -> String {
+    if spoken() != Language::English {
+        return number.to_owned();
+    }
     let whole = number.split(|c: char| !c.is_ascii_digit()).next().unwrap_or_default();
     let eight = whole.starts_with('8') || whole == "11" || whole == "18";
     [if eight { "an " } else { "a " }, number].concat()
@@ -235,7 +178,7 @@ fn decimal(value: u64, decimals: u32) -> String {
     let power = 10_u64.pow(decimals);
     let mut text = (value / power).to_string();
     if decimals > 0 {
-        text.push('.');
+        text.push_str(words::mark());
         let part = (value % power).to_string();
         text.extend(core::iter::repeat_n('0', decimals as usize - part.len()));
         text.push_str(&part);
@@ -247,17 +190,20 @@ fn signed(negative: bool, text: String) -> String {
     if negative && text.bytes().any(|b| matches!(b, b'1'..=b'9')) { ["−", &text].concat() } else { text }
 }
 
-fn with_unit(mut text: String, unit: &str) -> String {
-    if !unit.is_empty() {
-        text.push(' ');
-        text.push_str(unit);
+/// A figure and what stands after it, if anything.
+pub(crate) fn with_unit(figure: String, unit: &str) -> String {
+    match unit {
+        "" => figure,
+        "%" => words::percent(&figure),
+        _ => [&*figure, " ", unit].concat(),
     }
-    text
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use hatwright_sizing::{Length, Mass, YarnLength};
+    use hatwright_words::in_language;
     use proptest::prelude::*;
 
     const BOTH: [Units; 2] = [Units::Centimetres, Units::Inches];
@@ -299,7 +245,54 @@ mod tests {
         assert_eq!(show(52_996, Unit::Length, Units::Centimetres), "53");
     }
 
+    #[test]
+    fn spanish_has_a_decimal_comma_and_its_own_units() {
+        in_language(Language::Spanish, || {
+            let l = Length::from_ticks;
+            assert_eq!(length(l(46_667), Units::Centimetres), "46,7 cm");
+            assert_eq!(length(l(-46_667), Units::Both), "−46,7 cm (−18,4 pulg.)");
+            assert_eq!(length_span(l(45_700), l(51_300), Units::Inches), "18,0 a 20,2 pulg.");
+            assert_eq!(lengths_apart(l(49_800), l(49_785), Units::Inches), ("19,61 pulg.".into(), "19,60 pulg.".into()));
+            assert_eq!(percent(Ratio::from_ticks(634)), "6,3\u{a0}%");
+            assert_eq!(amount(700, Unit::Percent, Units::Centimetres), "7\u{a0}%");
+            assert_eq!(factor(Ratio::of(1.08)), "1,08");
+            assert_eq!(money(Money::from_ticks(450)), "4,50");
+            assert_eq!(mass(Mass::from_grams(50.0), Units::Inches), "1,8 oz");
+            assert_eq!(yarn_fine(YarnLength::from_metres(0.34), Units::Both), "0,3 m (0,4 yd)");
+            let [about, low, high] = [79.0, 59.0, 98.0].map(YarnLength::from_metres);
+            assert_eq!(yarn_about(about, low, high, Units::Both), "79 m (59 a 98), 86 yd (65 a 107)");
+            assert_eq!((show(52_500, Unit::Length, Units::Both), unit_label(Unit::Length, Units::Both)), ("52,5".into(), "cm"));
+        });
+    }
+
+    #[test]
+    fn both_units_are_each_rounded_to_the_safe_side() {
+        let l = Length::from_ticks(8_380);
+        assert_eq!((&*length_down(l, Units::Both), &*length_up(l, Units::Both)), ("8.3 cm (3.2 in)", "8.4 cm (3.3 in)"));
+    }
+
     proptest! {
+        /// What is told in a language reads back, in it and in the other, as what the other tells.
+        #[test]
+        fn what_is_told_in_spanish_reads_back(ticks in 0..i32::MAX, unit in 0..10_usize) {
+            let unit = ALL[unit];
+            for units in [Units::Centimetres, Units::Inches, Units::Both] {
+                let english = amount(ticks, unit, units);
+                let ours = parse(&english, unit, units);
+                let (spanish, theirs) = in_language(Language::Spanish, || {
+                    let told = amount(ticks, unit, units);
+                    let read = parse(&told, unit, units);
+                    (told, read)
+                });
+                prop_assert_eq!(theirs, ours, "{} {}", &spanish, &english);
+                prop_assert_eq!(parse(&spanish, unit, units), ours, "{}", &spanish);
+                prop_assert_eq!(in_language(Language::Spanish, || parse(&english, unit, units)), ours, "{}", &english);
+                // Only digits and units of more than any field holds are not read.
+                prop_assert!(ours.is_ok() || ours == Err(Misread::TooLong), "{} {:?}", &english, ours);
+                prop_assert!(!spanish.contains('.') || spanish.ends_with("pulg."), "{}", &spanish);
+            }
+        }
+
         #[test]
         fn typed_hundredths_come_back(hundredths in 0..200_000_u32, unit in 0..10_usize) {
             let unit = ALL[unit];

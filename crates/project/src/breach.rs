@@ -1,7 +1,11 @@
 //! Sentences about an input that breaks its rule.
 
+mod names;
+
 use core::fmt;
 use hatwright_sizing::{Breach, HatSpec, Row, Unit};
+use hatwright_words::{document as words, figures};
+use names::name;
 
 /// Says a [`Breach`] as half a sentence, with the value and the sensible range in the metric unit.
 ///
@@ -19,29 +23,15 @@ impl fmt::Display for SayBreach {
         match self.0 {
             Breach::OutOfRange(quantity, ticks) => {
                 let row = quantity.row();
-                f.write_str("its ")?;
-                for (i, word) in row.key.split('-').enumerate() {
-                    write!(f, "{}{word}", if i == 0 { "" } else { " " })?;
-                }
-                let (value, least, most) = (Plain(&row, ticks), Plain(&row, row.least), Plain(&row, row.most));
-                let unit = unit(&row);
-                write!(f, " is {value}{unit}, which should be {least} to {most}{unit}")
+                let [value, least, most] = [ticks, row.least, row.most].map(|ticks| Plain(&row, ticks).to_string());
+                let [value, most] = [value, most].map(|number| [&number, unit(&row)].concat());
+                f.write_str(&words::breach_range(name(quantity), &value, &least, &most))
             }
-            Breach::WrongCount => write!(
-                f,
-                "a hat has 1 to {} colours, and 1 to {} stripes in its band and in its body",
-                HatSpec::MOST_COLOURS,
-                HatSpec::MOST_STRIPES
-            ),
-            Breach::NoSuchColour(colour) => {
-                write!(f, "it uses colour number {}, which it does not have", u16::from(colour.0) + 1)
-            }
-            Breach::Dates => f.write_str("it is worn before its wearer is born, or more than 110 years after"),
-            Breach::UnfitFabric => f.write_str(
-                "a part of it is of a fabric that it cannot be worked in: a post-stitch rib is worked around and makes no body, and a \
-                 slip-stitch rib is worked sideways",
-            ),
-            Breach::KeptRounds => f.write_str("the rounds that it was begun with cannot be worked one upon the other"),
+            Breach::WrongCount => f.write_str(&words::breach_count(HatSpec::MOST_COLOURS as u32, HatSpec::MOST_STRIPES as u32)),
+            Breach::NoSuchColour(colour) => f.write_str(&words::breach_colour(u32::from(colour.0) + 1)),
+            Breach::Dates => f.write_str(words::breach_dates()),
+            Breach::UnfitFabric => f.write_str(words::breach_fabric()),
+            Breach::KeptRounds => f.write_str(words::breach_kept()),
         }
     }
 }
@@ -72,7 +62,7 @@ impl fmt::Display for Plain<'_> {
         write!(f, "{}{}", if self.1 < 0 { "−" } else { "" }, size / scale)?;
         let (mut rest, mut place) = (size % scale, scale / 10);
         if rest > 0 {
-            f.write_str(".")?;
+            f.write_str(figures::mark())?;
         }
         while rest > 0 {
             write!(f, "{}", rest / place)?;

@@ -2,21 +2,35 @@
 
 mod styles;
 
-use crate::{ColourName, Project, ProjectId, Rgb, Terms, Units};
+use crate::{ColourName, Designer, Hand, Project, ProjectId, Rgb, Terms, Units};
 use hatwright_sizing::{
     Age, Ball, BandSpec, BandSwatch, Build, Closing, Colour, Count, Coverage, HatSpec, Head, Layout, Length, Mass, Ratio,
     RoundStripe, Rounds, RowStripe, Rows, Sex, Stitches, Stretch, Swatch, Topper, TopperKind, YarnWeight,
 };
+use hatwright_words::document as words;
 
-/// Natural dyes with the colours that they give wool, as a screen shows them: names for new colours.
-pub const DYES: [(&str, Rgb); HatSpec::MOST_COLOURS] = [
-    ("Indigo", Rgb::new(0x34, 0x51, 0x6f)),
-    ("Weld", Rgb::new(0xc7, 0x9a, 0x2b)),
-    ("Madder", Rgb::new(0xa4, 0x40, 0x2f)),
-    ("Walnut", Rgb::new(0x6b, 0x4a, 0x2f)),
-    ("Undyed", Rgb::new(0xe9, 0xdf, 0xc9)),
-    ("Logwood", Rgb::new(0x51, 0x43, 0x5c)),
-];
+/// How many [`dyes`] there are.
+const DYES: usize = HatSpec::MOST_COLOURS;
+
+/// Natural dyes by their names in the language that is spoken, with the colours that they give wool as a screen shows them: names for
+/// new colours.
+///
+/// ```
+/// use hatwright_project::dyes;
+/// use hatwright_words::{Language, in_language};
+/// assert_eq!(dyes()[1].0, "Weld");
+/// assert_eq!(in_language(Language::Spanish, dyes)[1], ("Gualda", dyes()[1].1));
+/// ```
+pub fn dyes() -> [(&'static str, Rgb); DYES] {
+    [
+        (words::dye_indigo(), Rgb::new(0x34, 0x51, 0x6f)),
+        (words::dye_weld(), Rgb::new(0xc7, 0x9a, 0x2b)),
+        (words::dye_madder(), Rgb::new(0xa4, 0x40, 0x2f)),
+        (words::dye_walnut(), Rgb::new(0x6b, 0x4a, 0x2f)),
+        (words::dye_undyed(), Rgb::new(0xe9, 0xdf, 0xc9)),
+        (words::dye_logwood(), Rgb::new(0x51, 0x43, 0x5c)),
+    ]
+}
 
 const INDIGO: usize = 0;
 const WELD: usize = 1;
@@ -25,7 +39,7 @@ const WALNUT: usize = 3;
 const UNDYED: usize = 4;
 const LOGWOOD: usize = 5;
 
-/// The hat of a first visit: a cap for four years, in two colours, at 12 stitches and 15 rounds to 10 cm.
+/// The hat of a first visit, named in the language that is spoken: a cap for four years, in two colours, at 12 stitches and 15 rounds to 10 cm.
 pub fn example(id: ProjectId) -> Project {
     let spec = HatSpec {
         head: by_age(Age::Years(Count::whole(4))),
@@ -41,13 +55,13 @@ pub fn example(id: ProjectId) -> Project {
         balls: balls(2, 80, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, junior cap", Units::Centimetres, Terms::Us, &[INDIGO, WELD], WOOL, spec)
+    cap(id, words::cap_junior(), Units::Centimetres, Terms::Us, &[INDIGO, WELD], WOOL, spec)
 }
 
 /// How many [`samples`] there are.
 pub const SAMPLES: usize = 10;
 
-/// More of the club's hats, all of which can be made. First three caps: a grown-up's in three colours with a starred crown, in UK terms; a
+/// More of the club's hats, all of which can be made, by their names in the language that is spoken. First three caps: a grown-up's in three colours with a starred crown, in UK terms; a
 /// baby's in fine yarn without a swatch or a pom-pom; and a gathered one in inches, with its band's own swatch. Then a hat of every
 /// other style: slouch, stocking cap, tam, a child's with ear flaps, ear warmer, brimmed, and worked sideways in rib.
 pub fn samples(ids: [ProjectId; SAMPLES]) -> [Project; SAMPLES] {
@@ -81,7 +95,7 @@ fn crew_cap(id: ProjectId) -> Project {
         balls: balls(3, 120, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, crew cap", Units::Centimetres, Terms::Uk, &[MADDER, UNDYED, WALNUT], "Slipway worsted", spec)
+    cap(id, words::cap_crew(), Units::Centimetres, Terms::Uk, &[MADDER, UNDYED, WALNUT], "Slipway worsted", spec)
 }
 
 fn baby_cap(id: ProjectId) -> Project {
@@ -99,7 +113,7 @@ fn baby_cap(id: ProjectId) -> Project {
         balls: balls(2, 210, 50, 1),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, baby cap", Units::Centimetres, Terms::Us, &[UNDYED, WELD], "Reed fine", spec)
+    cap(id, words::cap_baby(), Units::Centimetres, Terms::Us, &[UNDYED, WELD], "Reed fine", spec)
 }
 
 fn coach_cap(id: ProjectId) -> Project {
@@ -119,7 +133,7 @@ fn coach_cap(id: ProjectId) -> Project {
         balls: balls(2, 100, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, coach's cap", Units::Inches, Terms::Us, &[WALNUT, WELD], "Stake-boat tweed", spec)
+    cap(id, words::cap_coach(), Units::Inches, Terms::Us, &[WALNUT, WELD], "Stake-boat tweed", spec)
 }
 
 /// Super fine, the yarn of baby clothes.
@@ -131,10 +145,13 @@ const FINE: YarnWeight = match YarnWeight::new(1) {
 /// What the example's wool is called. All the club's yarns are invented.
 const WOOL: &str = "Boathouse wool";
 
-fn cap(id: ProjectId, name: &str, units: Units, terms: Terms, dyes: &[usize], yarn: &str, spec: HatSpec) -> Project {
-    let colour = |&dye: &usize| ColourName::new(DYES[dye].0.to_owned(), DYES[dye].1).of_yarn(yarn);
-    let colours = dyes.iter().map(colour).collect();
-    Project { id, revision: 0, name: name.to_owned(), units, terms, colours, notes: String::new(), spec, changed_ms: 0 }
+fn cap(id: ProjectId, name: &str, units: Units, terms: Terms, chosen: &[usize], yarn: &str, spec: HatSpec) -> Project {
+    let known = self::dyes();
+    let colour = |&dye: &usize| ColourName::new(known[dye].0.to_owned(), known[dye].1).of_yarn(yarn);
+    let colours = chosen.iter().map(colour).collect();
+    let (name, hand, notes) = (name.to_owned(), Hand::Right, String::new());
+    let (designer, sizes) = (Designer::default(), Vec::new());
+    Project { id, revision: 0, name, units, terms, hand, colours, notes, designer, sizes, spec, changed_ms: 0 }
 }
 
 fn by_age(age: Age) -> Head {

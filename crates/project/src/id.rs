@@ -1,6 +1,7 @@
 //! A hat's identity on one device.
 
 use core::fmt;
+use hatwright_words::document as words;
 use serde::{Deserialize, Serialize};
 
 /// Tells one saved hat from another: 8 to 26 of the characters a–z and 0–9. It never travels in a link.
@@ -63,7 +64,7 @@ pub struct BadId;
 
 impl fmt::Display for BadId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("an id has 8 to 26 of the characters a–z and 0–9")
+        f.write_str(words::bad_id())
     }
 }
 

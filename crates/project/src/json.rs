@@ -1,7 +1,7 @@
 //! The document as text: what storage and files hold.
 //!
 //! ```json
-//! {"hatwright":"hat","schema":3,"check":"9f60a12b","project":{"colours":[…],"id":"…",…}}
+//! {"hatwright":"hat","schema":4,"check":"9f60a12b","project":{"colours":[…],"id":"…",…}}
 //! ```
 //!
 //! `check` is the CRC-32 of `project` written without spaces and with its keys in order, so that a file stays whole when it is
@@ -12,10 +12,11 @@ use crate::versions::{self, SCHEMA};
 use crate::{Project, SayBreach};
 use core::fmt;
 use hatwright_sizing::Breach;
+use hatwright_words::document as words;
 use serde_json::Value;
 
 const MARK: &str = "hat";
-/// Above the longest document: 60 000 bytes, and 930 000 more where the kept rounds of a tail of 20 m are all different. What is longer
+/// Above the longest document: 80 000 bytes, and 930 000 more where the kept rounds of a tail of 20 m are all different. What is longer
 /// is something else, and is not even parsed.
 const LONGEST: usize = 1 << 21;
 
@@ -41,7 +42,7 @@ pub fn open(text: &str) -> Result<Project, Unreadable> {
     if value["hatwright"] != MARK {
         return Err(Unreadable::NotOurs);
     }
-    let schema = value["schema"].as_u64().ok_or_else(|| Unreadable::broken("it does not say which form it has"))?;
+    let schema = value["schema"].as_u64().ok_or_else(|| Unreadable::broken(words::no_form()))?;
     if schema > SCHEMA {
         return Err(Unreadable::Newer { schema });
     }
@@ -50,10 +51,10 @@ pub fn open(text: &str) -> Result<Project, Unreadable> {
     let check = envelope.remove("check").unwrap_or_default();
     let sum = checksum(&[canonical(payload.clone()).as_bytes()]);
     if check != format!("{sum:08x}") {
-        return Err(Unreadable::broken("part of it was changed after it was saved"));
+        return Err(Unreadable::broken(words::changed_since()));
     }
     if envelope.len() != 2 {
-        return Err(Unreadable::broken("it holds something that this form does not have"));
+        return Err(Unreadable::broken(words::more_than_form()));
     }
     versions::read(schema, &payload)
 }
@@ -78,7 +79,7 @@ pub enum Unreadable {
     },
     /// A known form that does not hold what it should.
     Broken {
-        /// Half a sentence on what is wrong.
+        /// Half a sentence on what is wrong, in the language that was spoken when it was found.
         what: String,
     },
 }
@@ -98,16 +99,10 @@ impl From<Breach> for Unreadable {
 impl fmt::Display for Unreadable {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::NotJson => {
-                f.write_str("This is not a Hatwright hat, or only part of one: its text ends early or is of another kind.")
-            }
-            Self::NotOurs => f.write_str("This file is whole, but Hatwright did not write it."),
-            Self::Newer { schema } => write!(
-                f,
-                "A newer Hatwright saved this hat (form {schema}; this page knows forms up to {SCHEMA}). It stays as it is: \
-                 reload the page for the newest version, then open it again."
-            ),
-            Self::Broken { what } => write!(f, "This hat is damaged: {what}. It stays as it is, and nothing was taken from it."),
+            Self::NotJson => f.write_str(words::not_json()),
+            Self::NotOurs => f.write_str(words::not_ours()),
+            Self::Newer { schema } => f.write_str(&words::newer_form(&schema.to_string(), &SCHEMA.to_string())),
+            Self::Broken { what } => f.write_str(&words::broken(what)),
         }
     }
 }

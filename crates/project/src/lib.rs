@@ -10,10 +10,13 @@ mod document;
 mod id;
 mod json;
 mod known;
+mod pattern_text;
 mod rgb;
 mod versions;
 
 pub mod link;
+pub mod plan_json;
+pub mod script;
 pub mod shopping;
 pub mod storage;
 #[cfg(any(test, feature = "strategies"))]
@@ -23,7 +26,7 @@ mod tests;
 pub mod text;
 
 pub use breach::SayBreach;
-pub use club::{DYES, SAMPLES, example, samples};
+pub use club::{SAMPLES, dyes, example, samples};
 pub use document::{ColourName, Designer, Hand, Project, SizeOf, Terms, Units};
 pub use id::{BadId, ProjectId};
 pub use json::{Unreadable, open, to_json};

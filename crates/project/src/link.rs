@@ -2,26 +2,28 @@
 //!
 //! A version digit, then in base64url (RFC 4648 §5, no padding) the hat in postcard, then the CRC-32 of the digit and the hat,
 //! low byte first. Digit, base64url and checksum are the same in all versions to come, so that a link from a newer version is
-//! told from a damaged one. What a version holds is fixed by the links in `samples`. When a struct below `v3`'s changes, its old
-//! shape moves in there, private, as version 3's, with a function to the new one; version 4 gets digit 4 and an arm in
+//! told from a damaged one. What a version holds is fixed by the links in `samples`. When a struct below `v4`'s changes, its old
+//! shape moves in there, private, as version 4's, with a function to the new one; version 5 gets digit 5 and an arm in
 //! [`from_link`].
 
 mod v1;
 mod v2;
 mod v3;
+mod v4;
 
 use crate::checksum::checksum;
-use crate::document::check;
-use crate::text::{COLOUR, LOT, NAME, YARN};
-use crate::{ColourName, Project, ProjectId, Rgb, SayBreach, Terms, Units};
+use crate::document::{check, texts_hold};
+use crate::{ColourName, Designer, Hand, Project, ProjectId, Rgb, SayBreach, SizeOf, Terms, Units};
 use core::fmt;
 use data_encoding::BASE64URL_NOPAD;
 use hatwright_sizing::{Breach, HatSpec};
+use hatwright_words::document as words;
 use serde::de::DeserializeOwned;
 
-const VERSION: u8 = b'3';
-/// The longest fragment that is looked at. The longest hat makes a link of under 6000 characters.
-pub const LONGEST_LINK: usize = 8192;
+const VERSION: u8 = b'4';
+/// The longest fragment that is looked at. The longest hat makes a link of under 6000 characters, and of under 31,000 with the longest
+/// words of its designer.
+pub const LONGEST_LINK: usize = 1 << 15;
 
 /// A hat that came by link: a [`Project`] but for what stays with its owner.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -34,8 +36,14 @@ pub struct Linked {
     pub units: Units,
     /// The words of its pattern.
     pub terms: Terms,
+    /// Which hand holds its hook.
+    pub hand: Hand,
     /// Its colours.
     pub colours: Vec<ColourName>,
+    /// What its designer says.
+    pub designer: Designer,
+    /// The other sizes of its pattern.
+    pub sizes: Vec<SizeOf>,
     /// The hat itself, with the counts that were taken by hand.
     pub spec: HatSpec,
 }
@@ -43,14 +51,21 @@ pub struct Linked {
 impl Linked {
     /// The hat as a project of this device, not saved yet.
     pub fn into_project(self, id: ProjectId, changed_ms: u64) -> Project {
-        let Self { planner: _, name, units, terms, colours, spec } = self;
-        Project { id, revision: 0, name, units, terms, colours, notes: String::new(), spec, changed_ms }
+        let Self { planner: _, name, units, terms, hand, colours, designer, sizes, spec } = self;
+        Project { id, revision: 0, name, units, terms, hand, colours, notes: String::new(), designer, sizes, spec, changed_ms }
+    }
+
+    /// A hat without anything to tell of its pattern.
+    fn plain(planner: u32, name: String, words: (Units, Terms), colours: Vec<ColourName>, spec: HatSpec) -> Self {
+        let (units, terms) = words;
+        let (hand, designer, sizes) = (Hand::Right, Designer::default(), Vec::new());
+        Self { planner, name, units, terms, hand, colours, designer, sizes, spec }
     }
 }
 
 /// The link of a hat, without the `#`. Notes, identity, revision and time are left out, and so are the rounds of a hat in progress;
 /// days of birth and wearing become the girth that they give. The yarn's names, lots and balls go with the hat: it is the way to the
-/// phone in the shop.
+/// phone in the shop. So do the designer's words, as far as there are any: it is the way to those who make the hat too.
 ///
 /// ```
 /// use hatwright_project::{ProjectId, example, from_link, to_link};
@@ -60,7 +75,7 @@ impl Linked {
 /// assert_eq!(from_link(&link).unwrap().spec, hat.spec);
 /// ```
 pub fn to_link(project: &Project) -> String {
-    let mut bytes = postcard::to_allocvec(&v3::Link::of(project)).unwrap_or_default();
+    let mut bytes = postcard::to_allocvec(&v4::Link::of(project)).unwrap_or_default();
     bytes.extend(checksum(&[&[VERSION], &bytes]).to_le_bytes());
     let mut text = String::from(char::from(VERSION));
     BASE64URL_NOPAD.encode_append(&bytes, &mut text);
@@ -88,7 +103,8 @@ pub fn from_link(fragment: &str) -> Result<Linked, BadLink> {
     match version {
         b'1' => checked(parse::<v1::Link>(hat)?.migrate()),
         b'2' => checked(parse::<v2::Link>(hat)?.migrate().ok_or(BadLink::Damaged)?),
-        VERSION => checked(parse::<v3::Link>(hat)?.migrate().ok_or(BadLink::Damaged)?),
+        b'3' => checked(parse::<v3::Link>(hat)?.migrate().ok_or(BadLink::Damaged)?),
+        VERSION => checked(parse::<v4::Link>(hat)?.migrate().ok_or(BadLink::Damaged)?),
         _ => Err(BadLink::Newer),
     }
 }
@@ -102,11 +118,11 @@ fn parse<T: DeserializeOwned>(hat: &[u8]) -> Result<T, BadLink> {
 }
 
 fn checked(linked: Linked) -> Result<Linked, BadLink> {
-    let named = |c: &ColourName| COLOUR.holds(&c.name) && YARN.holds(&c.yarn) && LOT.holds(&c.lot);
-    if !NAME.holds(&linked.name) || !linked.colours.iter().all(named) {
+    let Linked { name, colours, sizes, designer, spec, .. } = &linked;
+    if !texts_hold(name, colours, sizes, designer) {
         return Err(BadLink::Damaged);
     }
-    check(&linked.spec, linked.colours.len()).map_err(BadLink::OutOfRange)?;
+    check(spec, colours.len(), sizes).map_err(BadLink::OutOfRange)?;
     Ok(linked)
 }
 
@@ -132,15 +148,11 @@ pub enum BadLink {
 impl fmt::Display for BadLink {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Empty => f.write_str("This link holds no hat."),
-            Self::NotOurs => f.write_str("This is not a link to a hat. Ask for it again, and copy all of it."),
-            Self::Damaged => {
-                f.write_str("This link is damaged: a letter is missing or changed. Ask for it again, and copy all of it.")
-            }
-            Self::Newer => {
-                f.write_str("A newer Hatwright made this link. Reload the page for the newest version, then open it again.")
-            }
-            Self::OutOfRange(breach) => write!(f, "This link is whole, but there is no such hat: {}.", SayBreach(*breach)),
+            Self::Empty => f.write_str(words::link_empty()),
+            Self::NotOurs => f.write_str(words::link_not_ours()),
+            Self::Damaged => f.write_str(words::link_damaged()),
+            Self::Newer => f.write_str(words::link_newer()),
+            Self::OutOfRange(breach) => f.write_str(&words::link_no_such(&SayBreach(*breach).to_string())),
         }
     }
 }

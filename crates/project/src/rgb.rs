@@ -1,6 +1,7 @@
 //! A colour of yarn, as the screen shows it.
 
 use core::fmt;
+use hatwright_words::document as words;
 use serde::{Deserialize, Serialize};
 
 /// Red, green and blue, written `#rrggbb` as in CSS.
@@ -66,7 +67,7 @@ pub struct BadRgb;
 
 impl fmt::Display for BadRgb {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a colour is written as # and six of the characters 0–9 and a–f")
+        f.write_str(words::bad_rgb())
     }
 }
 

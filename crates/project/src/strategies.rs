@@ -2,14 +2,16 @@
 //!
 //! Parts are boxed: as one type of nested tuples they would overflow a test thread's stack.
 
+mod pattern;
 mod yarn;
 
-use crate::{ColourName, Project, ProjectId, Rgb, Terms, Units};
+use crate::{ColourName, Project, ProjectId, Rgb};
 use hatwright_sizing::{
     Age, BandKind, BandSpec, BandSwatch, Begun, Build, Chosen, Closing, Colour, Count, Coverage, Day, Edge, Fabric, HatSpec,
     Head, Kept, KeptRounds, Layout, Length, Quantity, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape, SideTop, Stitches,
     Stretch, Style, Swatch, Taste, Way, YarnWeight,
 };
+use pattern::{designer, hand, sizes, terms, units};
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
@@ -111,9 +113,9 @@ pub fn arb_usual_spec() -> BoxedStrategy<HatSpec> {
 
 /// Any project that passes its check, in all its texts too.
 pub fn arb_project() -> BoxedStrategy<Project> {
-    let head = (arb_id(), 0..Project::MOST_REVISIONS, any::<u64>(), any::<bool>(), any::<bool>());
-    (head, text(80), text(120), arb_spec())
-        .prop_flat_map(|((id, revision, changed_ms, inches, uk), name, notes, spec)| {
+    let head = (arb_id(), 0..Project::MOST_REVISIONS, any::<u64>());
+    (head, text(80), text(120), (units(), terms(), hand(), designer(), sizes()), arb_spec())
+        .prop_flat_map(|((id, revision, changed_ms), name, notes, (units, terms, hand, designer, sizes), spec)| {
             vec(((text(40), text(60), text(24)), any::<[u8; 3]>()), spec.balls.len()).prop_map(move |colours| {
                 let colour = |((name, yarn, lot), [r, g, b]): ((String, String, String), [u8; 3])| ColourName {
                     name,
@@ -125,10 +127,13 @@ pub fn arb_project() -> BoxedStrategy<Project> {
                     id: id.clone(),
                     revision,
                     name: name.clone(),
-                    units: if inches { Units::Inches } else { Units::Centimetres },
-                    terms: if uk { Terms::Uk } else { Terms::Us },
+                    units,
+                    terms,
+                    hand,
                     colours: colours.into_iter().map(colour).collect(),
                     notes: notes.clone(),
+                    designer: designer.clone(),
+                    sizes: sizes.clone(),
                     spec: spec.clone(),
                     changed_ms,
                 };

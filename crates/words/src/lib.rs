@@ -47,7 +47,7 @@ fn render(at: usize, put: &[Put<'_>]) -> String {
     let mut rest = text(at);
     let mut told = String::with_capacity(rest.len() + 16);
     while let Some((before, after)) = rest.split_once('{') {
-        told.push_str(before);
+        push_words(&mut told, before);
         let (inside, after) = after.split_once('}').unwrap_or((after, ""));
         let mut forms = inside.split('|');
         let put = forms.next().and_then(|place| place.parse::<usize>().ok()).and_then(|place| put.get(place));
@@ -59,8 +59,13 @@ fn render(at: usize, put: &[Put<'_>]) -> String {
         }
         rest = after;
     }
-    told.push_str(rest);
+    push_words(&mut told, rest);
     told
+}
+
+/// Adds a message's own words; a full stop after an abbreviation's point is that point: `20 pulg.`
+fn push_words(told: &mut String, words: &str) {
+    told.push_str(words.strip_prefix('.').filter(|_| told.ends_with('.')).unwrap_or(words));
 }
 
 #[cfg(test)]

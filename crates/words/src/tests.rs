@@ -77,3 +77,18 @@ fn speech_comes_back_after_a_panic() {
     assert!(thrown.is_err());
     assert_eq!(spoken(), Language::English);
 }
+
+#[test]
+fn an_abbreviation_before_a_full_stop_has_one_point() {
+    in_language(Language::Spanish, || assert!(wrong::range("2 a 3 pulg.").ends_with("2 a 3 pulg.")));
+    assert_eq!(wrong::range("2 to 3 in"), "It takes 2 to 3 in.");
+}
+
+/// A number and its sign are not torn apart at the end of a line. A sign alone stands after a field.
+#[test]
+fn spanish_has_no_break_space_before_a_per_cent_sign() {
+    for message in language("es") {
+        let torn = message.text.match_indices('%').find(|(at, _)| *at > 0 && !message.text[..*at].ends_with('\u{a0}'));
+        assert_eq!(torn, None, "{}.{}: {}", message.area, message.key, message.text);
+    }
+}

@@ -50,7 +50,7 @@ fn lists(page: &Page, picked: &[(&Project, u32)]) -> ShoppingList {
         .iter()
         .map(|line| {
             let price = line.buy.price.filter(|_| line.buy.balls > 0).map(figures::money).unwrap_or_default();
-            json!([line.colour, line.yarn, figures::plural(line.buy.balls, "ball"), price])
+            json!([line.colour, line.yarn, hatwright_words::count::balls(line.buy.balls), price])
         })
         .collect();
     let shown = "[...document.querySelectorAll('#list li')].map(li => ['.name', '.who small', '.balls', '.price'].map(css => li.querySelector(css)?.textContent ?? ''))";

@@ -114,11 +114,11 @@ fn topper_line(line: &str, spec: &HatSpec, hat: &Hat, units: &Printed) -> Result
         TopperKind::Tassel => 30.0 / w,
     };
     let wraps = (usual * topper.fullness.value() - 1e-9).ceil().clamp(1.0, 2_000.0);
-    let mut rest = line.strip_prefix("Wind ").ok_or("no winding")?;
+    let mut rest = line.strip_prefix("1. Wind ").ok_or("no winding")?;
     is(after(&mut rest, if wraps > 1.5 { " wraps " } else { " wrap " })?, wraps, -0.4)?;
     rest = rest.strip_prefix("around a stiff card or form ").ok_or("no form")?;
     is(after(&mut rest, &format!(" {} wide", units.length))?, topper.size.cm() * units.cm, 1e-9)?;
-    let (colours, how) = (hat.colours(), rest.split_once(". ").map_or(rest, |(how, _)| how));
+    let (colours, how) = (hat.colours(), rest.strip_suffix('.').unwrap_or(rest));
     match topper.colour {
         Some(colour) => ensure(how == format!(", in {}", NAMES[usize::from(colour.0)]), || how.to_owned()),
         None if colours.len() == 1 => ensure(how.is_empty(), || how.to_owned()),
@@ -144,7 +144,7 @@ fn check(spec: &HatSpec, hat: &Hat, units: Units, printed: &Printed) -> Result<(
         let line = next()?;
         check(line).map_err(|why: String| format!("{why} in {line:?}"))?;
     }
-    match text.lines().find(|line| line.starts_with("Wind ")) {
+    match text.lines().find(|line| line.starts_with("1. Wind ")) {
         Some(line) => topper_line(line, spec, hat, printed).map_err(|why| format!("{why} in {line:?}")),
         None => ensure(hat.topper.is_none(), || "a topper that is never wound".into()),
     }

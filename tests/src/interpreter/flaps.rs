@@ -2,7 +2,8 @@
 
 use super::hands::{Hands, Label, Place};
 use super::steps::{Step, read_items};
-use super::words::{count, next};
+use super::tongue::{gap, gaps};
+use super::words::count;
 use super::{FlapRow, Into, Stitch};
 
 impl Hands {
@@ -60,11 +61,12 @@ impl Hands {
 
     fn first_flap_row(&mut self, work: &str) -> Result<FlapRow, String> {
         let (rows, edge) = self.edge().ok_or("flaps on no edge")?;
-        let noun = if rows { "row end" } else { "st" };
+        let tongue = self.words.tongue;
+        let noun = if rows { tongue.row_end } else { tongue.stitch };
         let known = self.body_stitch;
         let plain = self.stitch(work).ok().and_then(|(stitch, rest)| {
-            let along = rest.strip_prefix(" in ")?.strip_suffix(" of the edge")?;
-            Some((stitch, next(along, noun)?))
+            let along = gap(gap(rest, tongue.into)?, tongue.of_edge)?;
+            Some((stitch, tongue.next(along, noun)?))
         });
         let (stitch, row) = if let Some((stitch, stitches)) = plain {
             let stitches = stitches?;
@@ -96,11 +98,13 @@ impl Hands {
     fn later_flap_row(&mut self, work: &str) -> Result<FlapRow, String> {
         let stitch = self.section.stitch.ok_or("no row before")?;
         let used = self.worked.flap.last().map_or(0, |row| row.stitches);
-        let (chain, rest) = work.strip_prefix("ch ").and_then(|w| w.split_once(", turn, ")).ok_or("a row that is not turned")?;
+        let tongue = self.words.tongue;
+        let (chain, rest) = gaps(work, tongue.turned).ok_or("a row that is not turned")?;
         if count(chain)? != stitch.chains() {
             return Err("not the chain of this stitch".into());
         }
-        if rest.strip_prefix(self.words.name(stitch)) == Some(" in each st across") {
+        let into = rest.strip_prefix(self.words.name(stitch)).and_then(|rest| gap(rest, tongue.into));
+        if into == Some(tongue.across) {
             return Ok(FlapRow { used, stitches: used, decreases: 0 });
         }
         let mut steps = Vec::new();
@@ -116,7 +120,7 @@ impl Hands {
     }
 
     pub(super) fn tie(&mut self, work: &str) -> Result<(), String> {
-        let chains = work.strip_prefix("ch ").and_then(|w| w.strip_suffix(", fasten off")).ok_or("no such tie")?;
+        let chains = gap(work, self.words.tongue.tie).ok_or("no such tie")?;
         if self.section.place != Some(Place::Flaps) || self.worked.flap.is_empty() || self.worked.tie > 0 {
             return Err("not in its place".into());
         }

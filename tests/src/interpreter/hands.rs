@@ -1,5 +1,6 @@
 //! What is on the hook, from line to line.
 
+use super::tongue::{gap, gaps};
 use super::words::{count, plural};
 use super::{Gathered, Into, Loops, Part, Stitch, Vocabulary, Worked};
 use std::sync::Arc;
@@ -13,25 +14,6 @@ pub(super) enum Place {
     Seam,
     Closing,
     Flaps,
-}
-
-impl Place {
-    fn of(heading: &str) -> Option<Self> {
-        Some(match heading {
-            "Band" => Self::Rounds(Part::Band),
-            "Body" => Self::Rounds(Part::Body),
-            "Underside" => Self::Rounds(Part::Underside),
-            "Crown" => Self::Rounds(Part::Crown),
-            "Tail" => Self::Rounds(Part::Tail),
-            "Brim" => Self::Rounds(Part::Brim),
-            "Joining the band" => Self::Joining,
-            "Hat" => Self::Hat,
-            "Seam" => Self::Seam,
-            "Closing the top" => Self::Closing,
-            "Ear flaps" => Self::Flaps,
-            _ => return None,
-        })
-    }
 }
 
 /// What holds for one section.
@@ -59,8 +41,6 @@ impl Label<'_> {
         self.colour.map(Arc::from)
     }
 }
-
-pub(super) const SAME: &str = "in the same stripes";
 
 pub(super) struct Hands {
     pub words: Vocabulary,
@@ -94,50 +74,48 @@ impl Hands {
 
     /// Does a line, if it is a line of work.
     pub fn line(&mut self, line: &str, before: &str) -> Result<(), String> {
+        let tongue = self.words.tongue;
         if line.len() > 2 && line.bytes().all(|b| b == b'-') {
-            self.section = Section { place: Place::of(before), ..Section::default() };
+            let place = tongue.headings.iter().find(|(heading, _)| *heading == before).map(|(_, place)| *place);
+            self.section = Section { place, ..Section::default() };
             return Ok(());
         }
-        self.introduction(line)?;
+        if self.section.place.is_some() {
+            self.introduction(line)?;
+        }
+        let nouns = [tongue.row, tongue.round].concat();
         let Some((label, work)) = line.split_once(": ") else {
-            let numbered = ["Row ", "Rows ", "Round ", "Rounds "].iter().any(|noun| line.starts_with(noun));
-            return if numbered { Err("a line of work without any".into()) } else { Ok(()) };
+            let numbered = |noun: &str| line.strip_prefix(noun).is_some_and(|rest| rest.starts_with(' '));
+            let work = nouns.iter().any(|noun| numbered(noun));
+            return if work { Err("a line of work without any".into()) } else { Ok(()) };
         };
         let (place, colour) = label.split_once(", ").map_or((label, None), |(place, colour)| (place, Some(colour)));
-        let unnumbered = work.strip_suffix('.');
-        match place {
-            "Foundation" => {
-                self.worked.colours.foundation = colour.map(Arc::from);
-                return self.foundation(unnumbered.ok_or("no full stop")?);
-            }
-            "Join" => {
-                self.worked.colours.join = colour.map(Arc::from);
-                return self.join(&total(work)?);
-            }
-            "Seam" => {
-                self.worked.colours.seam = colour.map(Arc::from);
-                return self.seam(unnumbered.ok_or("no full stop")?);
-            }
-            "Tie" => {
-                self.worked.colours.tie = colour.map(Arc::from);
-                return self.tie(unnumbered.ok_or("no full stop")?);
-            }
-            "Last" => return self.last(unnumbered.ok_or("no full stop")?),
-            _ => {}
+        let unnumbered = work.strip_suffix('.').ok_or("no full stop");
+        let named = || colour.map(Arc::from);
+        if place == tongue.foundation {
+            self.worked.colours.foundation = named();
+            return self.foundation(unnumbered?);
+        } else if place == tongue.join_label {
+            self.worked.colours.join = named();
+            return self.join(&total(work)?);
+        } else if place == tongue.seam_label {
+            self.worked.colours.seam = named();
+            return self.seam(unnumbered?);
+        } else if place == tongue.tie_label {
+            self.worked.colours.tie = named();
+            return self.tie(unnumbered?);
+        } else if place == tongue.last {
+            return self.last(unnumbered?);
         }
-        let Some((noun, numbers)) = place.split_once(' ') else { return Ok(()) };
-        let many = match noun {
-            "Row" | "Round" => false,
-            "Rows" | "Rounds" => true,
-            _ => return Ok(()),
-        };
+        let Some((noun, numbers)) = place.split_once(' ').filter(|(noun, _)| nouns.contains(noun)) else { return Ok(()) };
+        let many = [tongue.row[1], tongue.round[1]].contains(&noun);
         let (from, to) = if many { numbers.split_once('–').ok_or("no range")? } else { (numbers, numbers) };
         let label = Label { from: count(from)?, to: count(to)?, colour };
         if many && label.to <= label.from {
             return Err("no range".into());
         }
         let (work, total) = total(work)?;
-        match (self.section.place, noun.starts_with("Row")) {
+        match (self.section.place, tongue.row.contains(&noun)) {
             (Some(Place::Rounds(Part::Band) | Place::Hat), true) => self.rows(&label, work, total),
             (Some(Place::Flaps), true) => self.flap(&label, work, total),
             (Some(Place::Rounds(part)), false) => self.rounds(part, &label, work, total),
@@ -147,24 +125,21 @@ impl Hands {
 
     /// What a section says of all its lines.
     fn introduction(&mut self, line: &str) -> Result<(), String> {
-        if line.starts_with("Work every stitch ") {
-            let told = |which: &str| line.contains(&format!(" in the {which} loop only"));
-            self.section.loops = match (told("back"), told("front")) {
-                (true, false) => Some(Loops::Back),
-                (false, true) => Some(Loops::Front),
-                _ => return Err("which loop?".into()),
-            };
+        let tongue = self.words.tongue;
+        if line.starts_with(tongue.every_stitch) {
+            let told: Vec<Loops> =
+                tongue.loop_only.iter().filter(|(_, only)| line.contains(only)).map(|(loops, _)| *loops).collect();
+            let [loops] = told[..] else { return Err("which loop?".into()) };
+            self.section.loops = Some(loops);
             if self.section.place != Some(Place::Rounds(Part::Band)) {
                 self.body_loops = self.section.loops;
             }
         }
-        if let Some(told) = line.strip_prefix("Stripes: rounds ") {
-            let (repeat, last) =
-                told.strip_suffix('.').and_then(|t| t.split_once(", over and over, to round ")).ok_or("no such stripes")?;
-            let (first, end) = repeat.split_once('–').ok_or("no range of stripes")?;
+        if let Some((first, rest)) = gaps(line, tongue.stripes) {
+            let (end, last) = gaps(rest, tongue.stripes_to).ok_or("no such stripes")?;
             self.section.stripes = Some((count(first)?, count(end)?, count(last)?));
         }
-        if self.section.place == Some(Place::Flaps) && line.contains(" for the first flap") {
+        if self.section.place == Some(Place::Flaps) && line.contains(tongue.first_flap) {
             self.between(line)?;
         }
         Ok(())
@@ -174,11 +149,12 @@ impl Hands {
         if self.chain.is_some() || self.ring_of_chain.is_some() {
             return Err("a second foundation".into());
         }
-        let chains = work.strip_prefix("ch ").ok_or("no foundation chain")?;
-        let ring = chains.strip_suffix(" with a larger hook, join into a ring");
-        match (self.section.place, ring) {
+        let tongue = self.words.tongue;
+        match (self.section.place, gap(work, tongue.loose_ring)) {
             (Some(Place::Rounds(_)), Some(chains)) if self.worked.rounds.is_empty() => self.ring_of_chain = Some(count(chains)?),
-            (Some(Place::Rounds(Part::Band) | Place::Hat), None) => self.chain = Some(count(chains)?),
+            (Some(Place::Rounds(Part::Band) | Place::Hat), None) => {
+                self.chain = Some(count(gap(work, tongue.chain).ok_or("no foundation chain")?)?);
+            }
             _ => return Err("a foundation that is not in its place".into()),
         }
         Ok(())
@@ -188,16 +164,17 @@ impl Hands {
         if self.section.place != Some(Place::Closing) || self.worked.gathered.is_some() {
             return Err("not in its place".into());
         }
-        let what = work.strip_prefix("fasten off, gather ").ok_or("no such closing")?;
+        let tongue = self.words.tongue;
+        let what = gap(work, tongue.gather).ok_or("no such closing")?;
         let gathered = if self.worked.rounds.is_empty() {
-            let ends = plural(what, "row end")?;
+            let ends = plural(what, tongue.row_end)?;
             let left = self.ends_at_the_crown();
             if !self.worked.seamed || ends != left {
                 return Err(format!("{left} row ends reach the crown, seamed: {}", self.worked.seamed));
             }
             Gathered::RowEnds(ends)
         } else {
-            let stitches = plural(what, "st")?;
+            let stitches = plural(what, tongue.stitch)?;
             let left = self.left();
             if self.begun_in_a_ring() || stitches != left {
                 return Err(format!("{left} are left"));

@@ -1,6 +1,6 @@
 //! Executes a printed pattern, stitch by stitch, as a person with a hook would: from the text alone, sharing no code with its writer.
 //!
-//! [`work`] takes a whole printed pattern in US or UK terms and does its lines of work in order, section by section. A line must use up
+//! [`work`] takes a whole printed pattern in US, UK or Spanish terms and does its lines of work in order, section by section. A line must use up
 //! exactly what is there to be worked into, keep to its section's stitch, and leave exactly the total that it states; anything else, a
 //! word that the grammar does not have included, is a [`Fault`] that quotes the line. At the end nothing may be left undone: a band
 //! that is not joined, a seam or a top that is open.
@@ -12,6 +12,7 @@ mod rows;
 mod steps;
 #[cfg(test)]
 mod tests;
+mod tongue;
 mod words;
 
 use std::fmt;
@@ -209,7 +210,8 @@ impl std::error::Error for Fault {}
 pub fn work(text: &str) -> Result<Worked, Fault> {
     let mut hands = hands::Hands::new(Vocabulary::of(text)?);
     let mut before = "";
-    for line in text.lines() {
+    // A hat may be called whatever its maker likes.
+    for line in text.lines().skip(1) {
         hands.line(line, before).map_err(|why| Fault { line: line.into(), why })?;
         before = line;
     }

@@ -1,7 +1,8 @@
 //! Lines of rounds, and joining a band to them.
 
-use super::hands::{Hands, Label, Place, SAME};
+use super::hands::{Hands, Label, Place};
 use super::steps::{Below, Step, steps};
+use super::tongue::{Tongue, gap, gaps};
 use super::words::count;
 use super::{Into, Part, Round, Stitch};
 use std::sync::Arc;
@@ -13,7 +14,7 @@ impl Hands {
         if label.from != done + 1 {
             return Err(format!("round {} after round {done}", label.from));
         }
-        let (chain, inner, joined) = unwrapped(work)?;
+        let (chain, inner, joined) = unwrapped(work, self.words.tongue)?;
         let (into, stitch, made) = self.made(part, inner)?;
         self.check_wrapping(part, into, stitch, chain, joined)?;
         self.section.stitch = Some(stitch);
@@ -48,7 +49,7 @@ impl Hands {
         let first = self.worked.rounds.is_empty();
         // One stitch in a section, and one in all of the hat but its band.
         let known = self.section.stitch.or(if part == Part::Band { None } else { self.body_stitch });
-        if let Some(begun) = work.strip_suffix(" in an adjustable ring") {
+        if let Some(begun) = gap(work, words.tongue.ring) {
             let (number, stitch) = numbered(begun, words)?;
             return if first {
                 Ok((Into::Ring, stitch, vec![Step::Stitch; number as usize]))
@@ -56,8 +57,7 @@ impl Hands {
                 Err("a ring in the middle of a hat".into())
             };
         }
-        if let Some(begun) = work.strip_suffix(", join into a ring") {
-            let (number, name) = begun.split_once(" foundation ").ok_or("no foundation stitches")?;
+        if let Some((number, name)) = gaps(work, words.tongue.foundation_round) {
             let stitch = Stitch::ALL.into_iter().find(|s| words.name(*s) == name).ok_or("no such stitch")?;
             let alone = first && self.chain.is_none() && self.ring_of_chain.is_none();
             return if alone {
@@ -114,7 +114,7 @@ impl Hands {
     }
 
     fn round_colour(&self, label: &Label<'_>, number: u32) -> Result<Option<Arc<str>>, String> {
-        if label.colour != Some(SAME) {
+        if label.colour != Some(self.words.tongue.same_stripes) {
             return Ok(label.named());
         }
         let (a, b, z) = self.section.stripes.ok_or("stripes of no section")?;
@@ -146,15 +146,13 @@ impl Hands {
 }
 
 /// A round's chain, its work, and whether it is joined.
-fn unwrapped(work: &str) -> Result<(Option<u32>, &str, bool), String> {
-    let (chain, work) = match work.strip_prefix("ch ") {
-        Some(rest) => {
-            let (chain, work) = rest.split_once(", ").ok_or("a chain and nothing more")?;
-            (Some(count(chain)?), work)
-        }
+fn unwrapped<'a>(work: &'a str, tongue: &Tongue) -> Result<(Option<u32>, &'a str, bool), String> {
+    // A chain is told by its number, which in some languages comes first, as that of a step does.
+    let (chain, work) = match gaps(work, tongue.begun).filter(|(chain, _)| count(chain).is_ok()) {
+        Some((chain, rest)) => (Some(count(chain)?), rest),
         None => (None, work),
     };
-    Ok(work.strip_suffix(", join").map_or((chain, work, false), |work| (chain, work, true)))
+    Ok(gap(work, tongue.joined).map_or((chain, work, false), |work| (chain, work, true)))
 }
 
 /// "8 hdc".

@@ -1,8 +1,10 @@
 //! Lines of rows: a sideways band, a hat worked sideways and its seam.
 
-use super::hands::{Hands, Label, Place, SAME};
-use super::words::{count, next};
-use super::{Loops, Part, Row, Stitch};
+use super::hands::{Hands, Label, Place};
+use super::tongue::{Tongue, gap, gaps};
+use super::words::count;
+use super::{Loops, Row, Stitch};
+use std::borrow::Cow;
 use std::sync::Arc;
 
 /// What a row does, whatever its length.
@@ -23,7 +25,7 @@ impl Hands {
         if label.from != done + 1 || self.band_is_ring || self.worked.seamed {
             return Err(format!("row {} after row {done}", label.from));
         }
-        if let Some(again) = work.strip_prefix("as rows 2–").and_then(|w| w.strip_suffix(", over and over")) {
+        if let Some(again) = gap(work, self.words.tongue.again) {
             return self.rows_again(label, count(again)?, total);
         }
         let chains = self.chain.ok_or("rows on nothing")?;
@@ -73,7 +75,7 @@ impl Hands {
             if (number - as_row) % 2 == 1 || (number.is_multiple_of(2) && like.stitches != before) {
                 return Err(format!("row {number} is not as row {as_row}"));
             }
-            let colour = if label.colour == Some(SAME) { like.colour.clone() } else { label.named() };
+            let colour = if label.colour == Some(self.words.tongue.same_stripes) { like.colour.clone() } else { label.named() };
             self.worked.rows.push(Row { colour, ..like });
         }
         let left = self.worked.rows.last().map_or(0, |row| row.stitches);
@@ -81,7 +83,7 @@ impl Hands {
     }
 
     fn row_colour(&self, label: &Label<'_>, number: u32, done: u32) -> Result<Option<Arc<str>>, String> {
-        if label.colour != Some(SAME) {
+        if label.colour != Some(self.words.tongue.same_stripes) {
             return Ok(label.named());
         }
         // The rows told so far are one repeat.
@@ -90,32 +92,24 @@ impl Hands {
     }
 
     fn read_row(&self, work: &str) -> Result<(Kind, Stitch, Loops, u32), String> {
-        let Some(turned) = work.strip_prefix("ch ") else {
+        let tongue = self.words.tongue;
+        let Some((chain, rest)) = gaps(work, tongue.turned) else {
             let (stitch, rest) = self.stitch(work)?;
-            let nth = rest
-                .strip_prefix(" in ")
-                .and_then(|r| r.strip_suffix(" ch from hook and in each ch across"))
-                .ok_or("no such row")?;
-            let nth = match nth {
-                "2nd" => 2,
-                "3rd" => 3,
-                "4th" => 4,
-                _ => return Err("no such chain".into()),
-            };
-            return Ok((Kind::First, stitch, Loops::Both, nth - 1));
+            let nth = gap(rest, tongue.first_row).ok_or("no such row, or one that is not turned")?;
+            let passed = tongue.nths.iter().position(|known| *known == nth).ok_or("no such chain")?;
+            return Ok((Kind::First, stitch, Loops::Both, passed as u32 + 1));
         };
-        let (chain, rest) = turned.split_once(", turn, ").ok_or("a row that is not turned")?;
         let (chain, (stitch, rest)) = (count(chain)?, self.stitch(rest)?);
-        let (into, through) = (rest.strip_prefix(" in "), rest.strip_prefix(" through "));
-        let (loops, rest) = looped(into.or(through).ok_or("no such row")?);
-        let kind = match (through.is_some(), rest) {
-            (true, "each st and the foundation edge together across") => Kind::Closing,
-            (false, "each st across") => Kind::Across,
-            (false, _) => {
-                let some = rest.strip_suffix(", leave the rest").and_then(|some| next(some, "st")).ok_or("no such row")?;
+        let (into, through) = (gap(rest, tongue.into), gap(rest, tongue.through));
+        let (loops, rest) = looped(into.or(through).ok_or("no such row")?, tongue);
+        let kind = match through.is_some() {
+            true if rest == tongue.closing => Kind::Closing,
+            false if rest == tongue.across => Kind::Across,
+            true => return Err("no such row".into()),
+            false => {
+                let some = gap(&rest, tongue.leave).and_then(|some| tongue.next(some, tongue.stitch)).ok_or("no such row")?;
                 Kind::Short(some?)
             }
-            _ => return Err("no such row".into()),
         };
         Ok((kind, stitch, loops, chain))
     }
@@ -128,13 +122,14 @@ impl Hands {
     }
 
     pub(super) fn seam(&mut self, work: &str) -> Result<(), String> {
-        let rest = work.strip_prefix("turn, ").ok_or("a seam is begun by turning")?;
+        let tongue = self.words.tongue;
+        let rest = gap(work, tongue.seam).ok_or("a seam is begun by turning")?;
         let (stitch, rest) = self.stitch(rest)?;
-        let (loops, rest) = looped(rest.strip_prefix(" through ").ok_or("no such seam")?);
+        let (loops, rest) = looped(gap(rest, tongue.through).ok_or("no such seam")?, tongue);
         let (Some(row), Some(chains)) = (self.worked.rows.last(), self.chain) else { return Err("nothing to seam".into()) };
         let sound = self.section.place == Some(Place::Seam)
             && stitch == Stitch::Slip
-            && rest == "each st and the foundation edge together across"
+            && rest == tongue.closing
             && (loops == row.loops || self.worked.rows.len() == 1);
         if !sound || self.band_is_ring || self.worked.seamed {
             return Err("no such seam".into());
@@ -156,25 +151,12 @@ impl Hands {
     }
 }
 
-fn looped(text: &str) -> (Loops, &str) {
-    for (loops, words) in [(Loops::Back, "back loop of "), (Loops::Front, "front loop of ")] {
+/// The loops that a place is led by, and the place.
+fn looped<'a>(text: &'a str, tongue: &Tongue) -> (Loops, Cow<'a, str>) {
+    for (loops, words, begun) in tongue.loops {
         if let Some(rest) = text.strip_prefix(words) {
-            return (loops, rest);
+            return (*loops, if begun.is_empty() { rest.into() } else { [begun, rest].concat().into() });
         }
     }
-    (Loops::Both, text)
-}
-
-impl Part {
-    /// A part's heading.
-    pub const fn heading(self) -> &'static str {
-        match self {
-            Self::Band => "Band",
-            Self::Body => "Body",
-            Self::Underside => "Underside",
-            Self::Crown => "Crown",
-            Self::Tail => "Tail",
-            Self::Brim => "Brim",
-        }
-    }
+    (Loops::Both, text.into())
 }

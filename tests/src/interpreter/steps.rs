@@ -1,6 +1,7 @@
 //! The steps of a round, from its words.
 
-use super::words::{Stitch, Vocabulary, count, next, plural};
+use super::tongue::gap;
+use super::words::{Stitch, Vocabulary, count, plural};
 
 /// One step of a round.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -60,6 +61,7 @@ pub enum Below {
 /// assert_eq!(round.len(), 43);
 /// assert!(work_round("[sc2tog, 5 sc] × 7", Vocabulary::US, Below::Stitches(50)).is_err());
 /// assert_eq!(work_round("[2 htr in next st, 5 htr] × 6", Vocabulary::UK, Below::Stitches(36)).unwrap().len(), 36);
+/// assert_eq!(work_round("[2 mpa en el p siguiente, 5 mpa] × 6", Vocabulary::SPAIN, Below::Stitches(36)).unwrap().len(), 36);
 /// ```
 pub fn work_round(work: &str, words: Vocabulary, below: Below) -> Result<Vec<Step>, String> {
     steps(work, words, None, below).map(|(_, steps)| steps)
@@ -79,16 +81,15 @@ pub(super) fn steps(work: &str, words: Vocabulary, stitch: Option<Stitch>, below
 const NO_STEP: &str = "no such step";
 
 fn of_stitch(work: &str, words: Vocabulary, stitch: Stitch, below: Below) -> Result<Vec<Step>, String> {
-    let name = words.name(stitch);
-    let whole = |all: &str| work.strip_prefix(name).is_some_and(|rest| rest == all);
+    let (name, tongue) = (words.name(stitch), words.tongue);
+    let whole = |all: &str| gap(work, all).is_some_and(|what| what == name);
+    let twice = || gap(work, tongue.stitches_around).and_then(|what| what.strip_prefix("2 ")) == Some(name);
     let (steps, there) = match below {
-        Below::Stitches(n) if whole(" in each st around") => (vec![Step::Stitch; n as usize], n),
-        Below::Stitches(n) if work.strip_prefix("2 ").and_then(|w| w.strip_prefix(name)) == Some(" in each st around") => {
-            (vec![Step::Increase; n as usize], n)
-        }
-        Below::RowEnds(n) if whole(" in each row end around") => (vec![Step::RowEnd(1); n as usize], n),
-        Below::Chains(n) if whole(" in each ch around") => (vec![Step::Stitch; n as usize], n),
-        Below::Edge(n) if whole(" in each st of the foundation edge around") => (vec![Step::Stitch; n as usize], n),
+        Below::Stitches(n) if whole(tongue.stitches_around) => (vec![Step::Stitch; n as usize], n),
+        Below::Stitches(n) if twice() => (vec![Step::Increase; n as usize], n),
+        Below::RowEnds(n) if whole(tongue.row_ends_around) => (vec![Step::RowEnd(1); n as usize], n),
+        Below::Chains(n) if whole(tongue.chains_around) => (vec![Step::Stitch; n as usize], n),
+        Below::Edge(n) if whole(tongue.edge_around) => (vec![Step::Stitch; n as usize], n),
         Below::Chains(_) | Below::Edge(_) => return Err(format!("{NO_STEP} into a chain or an edge: {work:?}")),
         Below::RowEnds(n) | Below::Stitches(n) => {
             let mut steps = Vec::new();
@@ -148,17 +149,17 @@ pub(super) fn read_items(text: &str, words: Vocabulary, stitch: Stitch, steps: &
 
 fn read_item(item: &str, words: Vocabulary, stitch: Stitch, steps: &mut Vec<Step>) -> Result<(), String> {
     let unknown = || format!("{NO_STEP}: {item:?}");
-    let name = words.name(stitch);
-    if stitch != Stitch::Slip && item.strip_prefix(name) == Some("2tog") {
+    let (name, tongue) = (words.name(stitch), words.tongue);
+    if stitch != Stitch::Slip && gap(item, tongue.decrease) == Some(name) {
         steps.push(Step::Decrease);
         return Ok(());
     }
     if let Some(ends) = item.strip_prefix(words.skip).and_then(|rest| rest.strip_prefix(' ')) {
-        steps.extend(vec![Step::RowEnd(0); plural(ends, "row end")? as usize]);
+        steps.extend(vec![Step::RowEnd(0); plural(ends, tongue.row_end)? as usize]);
         return Ok(());
     }
-    for (prefix, step) in [("fp", Step::FrontPost), ("bp", Step::BackPost)] {
-        if item.strip_prefix(prefix) == Some(name) {
+    for (phrase, step) in [(tongue.front_post, Step::FrontPost), (tongue.back_post, Step::BackPost)] {
+        if gap(item, phrase) == Some(name) {
             steps.push(step);
             return Ok(());
         }
@@ -177,10 +178,10 @@ fn read_item(item: &str, words: Vocabulary, stitch: Stitch, steps: &mut Vec<Step
         steps.extend(vec![Step::Stitch; each as usize]);
         return Ok(());
     }
-    let place = rest.strip_prefix(" in ").ok_or_else(unknown)?;
-    if let Some(ends) = next(place, "row end") {
+    let place = gap(rest, tongue.into).ok_or_else(unknown)?;
+    if let Some(ends) = tongue.next(place, tongue.row_end) {
         steps.extend(vec![Step::RowEnd(each); ends? as usize]);
-    } else if let (Some(stitches), 2) = (next(place, "st"), each) {
+    } else if let (Some(stitches), 2) = (tongue.next(place, tongue.stitch), each) {
         steps.extend(vec![Step::Increase; stitches? as usize]);
     } else {
         return Err(unknown());

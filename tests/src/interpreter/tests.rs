@@ -48,6 +48,80 @@ const APART: &str = "A cap\nWritten in US crochet terms: single crochet (sc) her
     Row 8: ch 1, turn, sc through front loop of each st and the foundation edge together across. (3)\n\
     \nJoining the band\n----------------\nJoin: [sl st in each of next 3 row ends, skip 1 row end] × 2. (6)\n";
 
+/// The cap of `HAT` in Spanish.
+const GORRO: &str = "Un gorro\nEscrito con los términos de ganchillo de España: punto bajo (pb).\n\nBanda\n-----\n\
+    Base, indigo: 4 cad.\nHilera 1, indigo: pb en la 2.ª cad desde la aguja y en cada cad hasta el final. (3)\n\
+    Hilera 2, weld: 1 cad, girar, pb en la hebra trasera de cada p hasta el final. (3)\n\
+    Hileras 3–7, con las mismas rayas: 1 cad, girar, pb en la hebra trasera de cada p hasta el final. (3)\n\
+    Hilera 8, weld: 1 cad, girar, pb a través de la hebra trasera de cada p y del borde de la base a la vez hasta el final. (3)\n\
+    \nCuerpo\n------\nTeje un pb en cada extremo: uno por hilera.\n\
+    Vuelta 1, indigo: [pb en cada uno de los 3 extremos de hilera siguientes, 2 pb en el extremo de hilera siguiente] × 2. (10)\n\
+    Vueltas 2–4, indigo: pb en cada p alrededor. (10)\n\nCopa\n----\nVuelta 5, weld: pb, [pb2jun, pb] × 2, pb2jun, pb. (7)\n\
+    \nCierre superior\n---------------\nFinal: cortar el hilo y rematar, fruncir 7 ps.\n";
+
+/// `DOWN` in Spanish.
+const ABAJO: &str = "Un gorro\nEscrito con los términos de ganchillo de España: medio punto alto (mpa).\n\
+    \nCopa\n----\nVuelta 1: 6 mpa en un anillo ajustable, unir. (6)\nVuelta 2: 2 cad, 2 mpa en cada p alrededor, unir. (12)\n\
+    Vuelta 3: 2 cad, mpa, [2 mpa en el p siguiente, mpa] × 5, 2 mpa en el p siguiente, unir. (18)\n\
+    Vuelta 4: 2 cad, [2 mpa en cada uno de los 2 ps siguientes, mpa] × 6, unir. (30)\n\
+    \nCola\n----\nRayas: vueltas 5–6, una y otra vez, hasta la vuelta 9.\nVuelta 5: 2 cad, mpa en cada p alrededor, unir. (30)\n\
+    Vuelta 6: 2 cad, mpa en cada p alrededor, unir. (30)\nVueltas 7–9, con las mismas rayas: 2 cad, mpa en cada p alrededor, unir. (30)\n\
+    \nBanda\n-----\nTeje todos los puntos de estas vueltas solo en la hebra trasera.\n\
+    Vueltas 10–11: 1 cad, pb en cada p alrededor, unir. (30)\n\
+    \nOrejeras\n--------\nMarca el borde: 3 ps libres, 5 ps para la primera orejera, 14 ps, 5 ps para la segunda y 3 ps.\n\
+    Hilera 1: mpa en cada uno de los 5 ps siguientes del borde. (5)\nHilera 2: 2 cad, girar, mpa2jun, mpa, mpa2jun. (3)\n\
+    Hileras 3–4: 2 cad, girar, mpa en cada p hasta el final. (3)\nHilera 5: 2 cad, girar, mpa2jun, mpa. (2)\n\
+    Cordón: 40 cad, cortar el hilo y rematar.\n";
+
+/// `BRIM` in Spanish.
+const ALA: &str = "Un gorro\nEscrito con los términos de ganchillo de España: punto alto (pa).\n\
+    \nBanda\n-----\nBase: 12 cad con una aguja más gruesa, unir en anillo.\nVuelta 1: pa en cada cad alrededor. (12)\n\
+    Vueltas 2–3: [pard, part] × 6. (12)\n\nCopa\n----\nVuelta 4: [pb2jun] × 6. (6)\n\
+    \nCierre superior\n---------------\nFinal: cortar el hilo y rematar, fruncir 6 ps.\n\
+    \nAla\n---\nVuelta 5: pb en cada p del borde de la base alrededor. (12)\nVuelta 6: [2 pb en el p siguiente, pb] × 6. (18)\n";
+
+/// `SIDEWAYS` in Spanish.
+const DE_LADO: &str = "Un gorro\nEscrito con los términos de ganchillo de España: punto alto (pa).\n\
+    \nGorro\n-----\nBase: 13 cad.\nHilera 1: pa en la 4.ª cad desde la aguja y en cada cad hasta el final. (10)\n\
+    Hilera 2: 3 cad, girar, pa en la hebra trasera de cada p hasta el final. (10)\n\
+    Hilera 3: 3 cad, girar, pa en la hebra trasera de cada uno de los 8 ps siguientes, dejar el resto sin tejer. (8)\n\
+    Hilera 4: 3 cad, girar, pa en la hebra trasera de cada p hasta el final. (8)\n\
+    Hilera 5: 3 cad, girar, pa en la hebra trasera de cada p hasta el final. (10)\n\
+    Hileras 6–12: como las hileras 2–5, una y otra vez. (8)\n\
+    \nCostura\n-------\nCostura: girar, pr a través de la hebra trasera de cada p y del borde de la base a la vez hasta el final.\n\
+    \nCierre superior\n---------------\nFinal: cortar el hilo y rematar, fruncir 6 extremos de hilera.\n";
+
+/// `APART` in Spanish.
+const APARTE: &str = "Un gorro\nEscrito con los términos de ganchillo de España: punto bajo (pb).\n\
+    \nCopa\n----\nVuelta 1: 6 pb en un anillo ajustable. (6)\n\
+    \nBanda\n-----\nBase: 4 cad.\nHilera 1: pb en la 2.ª cad desde la aguja y en cada cad hasta el final. (3)\n\
+    Hileras 2–7: 1 cad, girar, pb en la hebra delantera de cada p hasta el final. (3)\n\
+    Hilera 8: 1 cad, girar, pb a través de la hebra delantera de cada p y del borde de la base a la vez hasta el final. (3)\n\
+    \nUnir la banda\n-------------\n\
+    Unión: [pr en cada uno de los 3 extremos de hilera siguientes, saltar 1 extremo de hilera] × 2. (6)\n";
+
+#[test]
+fn spanish_patterns_make_the_same_hats() {
+    for (english, spanish) in [(HAT, GORRO), (DOWN, ABAJO), (BRIM, ALA), (SIDEWAYS, DE_LADO), (APART, APARTE)] {
+        assert_eq!(work(spanish).unwrap(), work(english).unwrap());
+    }
+    // One stitch is told with its article and the preposition in one word.
+    let one = DE_LADO.replace(
+        "de cada uno de los 8 ps siguientes, dejar el resto sin tejer. (8)",
+        "del p siguiente, dejar el resto sin tejer. (1)",
+    );
+    let one = one.replace("cada p hasta el final. (8)", "cada p hasta el final. (1)").replace("vez. (8)", "vez. (1)");
+    assert_eq!(work(&one).unwrap().rows[2].stitches, 1);
+}
+
+#[test]
+fn what_is_no_line_of_work_is_not_worked() {
+    let told = "\nIntroduction\n------------\nWork every stitch in the back loop only, they say.\n— Row 3: is none.\n\nBand\n";
+    let text = HAT.replacen("\nBand\n", told, 1).replacen("A cap", "Round 3 cap", 1);
+    assert_eq!(work(&text).unwrap(), work(HAT).unwrap());
+    assert!(work(&text.replace("— Row 3", "Row 3")).is_err());
+}
+
 #[test]
 fn a_pattern_is_worked_stitch_by_stitch() {
     let worked = work(HAT).unwrap();
@@ -151,6 +225,29 @@ fn a_damaged_pattern_cannot_be_worked() {
         (APART, "skip 1 row end", "skip 2 row ends"),
         (APART, "sl st in each", "sc in each"),
         (APART, "(6)\n\nBand", "(7)\n\nBand"),
+        (GORRO, "4 cad.", "5 cad."),
+        (GORRO, "[pb2jun, pb]", "[pb2jun, pa]"),
+        (GORRO, "[pb2jun, pb]", "[pb2tog, pb]"),
+        (GORRO, "Vueltas 2–4", "Vuelta 2–4"),
+        (GORRO, "Vueltas 2–4", "Rounds 2–4"),
+        (GORRO, "2.ª cad", "3.ª cad"),
+        (GORRO, "3 extremos de hilera siguientes", "3 ps siguientes"),
+        (GORRO, "3 extremos de hilera siguientes", "3 extremo de hilera siguientes"),
+        (GORRO, "fruncir 7 ps", "fruncir 7 p"),
+        (GORRO, "fruncir 7 ps", "fruncir 8 ps"),
+        (GORRO, "Hilera 2, weld: 1 cad", "Hilera 2, weld: 2 cad"),
+        (ABAJO, "hasta la vuelta 9", "hasta la vuelta 8"),
+        (ABAJO, "14 ps", "13 ps"),
+        (ABAJO, "Vuelta 2: 2 cad, ", "Vuelta 2: "),
+        (ABAJO, "solo en la hebra trasera", "solo en la hebra"),
+        (ABAJO, "alrededor, unir. (12)", "alrededor. (12)"),
+        (ALA, "[pard, part]", "[part, pard]"),
+        (ALA, "en cada cad alrededor", "en cada p alrededor"),
+        (DE_LADO, "como las hileras 2–5", "como las hileras 2–4"),
+        (DE_LADO, "de cada uno de los 8 ps", "delantera de cada uno de los 8 ps"),
+        (DE_LADO, "pr a través", "pb a través"),
+        (APARTE, "saltar 1 extremo de hilera", "saltar 2 extremos de hilera"),
+        (APARTE, "saltar 1 extremo de hilera", "skip 1 row end"),
     ] {
         assert!(text.contains(sound), "{sound}");
         let text = text.replacen(sound, damaged, 1);

@@ -1,6 +1,7 @@
-//! The two sets of words, and numbers.
+//! The three sets of stitches' names, and numbers.
 
 use super::Fault;
+use super::tongue::{ENGLISH, SPANISH, Tongue, gap};
 
 /// A stitch, whatever it is called.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,25 +34,34 @@ impl Stitch {
 pub struct Vocabulary {
     stitches: [&'static str; 4],
     pub(super) skip: &'static str,
+    pub(super) tongue: &'static Tongue,
 }
 
 impl Vocabulary {
     /// United States: sc, hdc, dc, skip.
-    pub const US: Self = Self { stitches: ["sl st", "sc", "hdc", "dc"], skip: "skip" };
+    pub const US: Self = Self { stitches: ["sl st", "sc", "hdc", "dc"], skip: "skip", tongue: &ENGLISH };
     /// United Kingdom: dc, htr, tr, miss.
-    pub const UK: Self = Self { stitches: ["sl st", "dc", "htr", "tr"], skip: "miss" };
+    pub const UK: Self = Self { stitches: ["sl st", "dc", "htr", "tr"], skip: "miss", tongue: &ENGLISH };
+    /// Spain: pb, mpa, pa, saltar. From memory, no source.
+    pub const SPAIN: Self = Self { stitches: ["pr", "pb", "mpa", "pa"], skip: "saltar", tongue: &SPANISH };
 
     /// What a stitch is called.
     pub(super) const fn name(&self, stitch: Stitch) -> &'static str {
         self.stitches[stitch as usize]
     }
 
-    /// By the line in which a pattern says whose terms it is written in.
+    /// By the line at the top of a pattern that says whose terms it is written in.
     pub(super) fn of(text: &str) -> Result<Self, Fault> {
-        let says = |terms: &str| text.lines().any(|line| line.starts_with(&format!("Written in {terms} crochet terms")));
-        match (says("US"), says("UK")) {
-            (true, false) => Ok(Self::US),
-            (false, true) => Ok(Self::UK),
+        const SAID: [(&str, Vocabulary); 3] = [
+            ("Written in US crochet terms: ", Vocabulary::US),
+            ("Written in UK crochet terms: ", Vocabulary::UK),
+            ("Escrito con los términos de ganchillo de España: ", Vocabulary::SPAIN),
+        ];
+        let top = || text.lines().skip(1).take_while(|line| !line.is_empty());
+        let said: Vec<Self> =
+            SAID.iter().filter(|(says, _)| top().any(|line| line.starts_with(says))).map(|(_, words)| *words).collect();
+        match said[..] {
+            [words] => Ok(words),
             _ => Err(Fault {
                 line: text.lines().next().unwrap_or_default().into(),
                 why: "no word of whose terms these are".into(),
@@ -67,19 +77,20 @@ pub(super) fn count(text: &str) -> Result<u32, String> {
 }
 
 /// "1 row end", "7 row ends".
-pub(super) fn plural(text: &str, noun: &str) -> Result<u32, String> {
+pub(super) fn plural(text: &str, [one, many]: [&str; 2]) -> Result<u32, String> {
     let (number, named) = text.split_once(' ').ok_or_else(|| format!("no number in {text:?}"))?;
     let number = count(number)?;
-    let holds = if number == 1 { named == noun } else { named.strip_suffix('s') == Some(noun) };
-    if holds { Ok(number) } else { Err(format!("{text:?} are no {noun}s")) }
+    if named == if number == 1 { one } else { many } { Ok(number) } else { Err(format!("{text:?} are no {many}")) }
 }
 
-/// " in next st", " in each of next 7 sts": how many, where it is told so.
-pub(super) fn next(text: &str, noun: &str) -> Option<Result<u32, String>> {
-    if let Some(one) = text.strip_prefix("next ") {
-        return (one == noun).then_some(Ok(1));
+impl Tongue {
+    /// "next st", "each of next 7 sts": how many, where it is told so.
+    pub(super) fn next(&self, text: &str, noun: [&str; 2]) -> Option<Result<u32, String>> {
+        if let Some(one) = gap(text, self.next_one) {
+            return (one == noun[0]).then_some(Ok(1));
+        }
+        let many = gap(text, self.next_many)?;
+        let many = noun.iter().any(|noun| many.ends_with(noun)).then(|| plural(many, noun))?;
+        Some(many.and_then(|n| if n > 1 { Ok(n) } else { Err(format!("one is told as many: {text:?}")) }))
     }
-    let many = text.strip_prefix("each of next ")?;
-    let many = many.contains(noun).then(|| plural(many, noun))?;
-    Some(many.and_then(|n| if n > 1 { Ok(n) } else { Err(format!("one is told as many: {text:?}")) }))
 }

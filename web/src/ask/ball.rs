@@ -8,6 +8,7 @@ use crate::pick::{option, pick};
 use hatwright_pattern::{figures, say};
 use hatwright_project::text;
 use hatwright_sizing::{Quantity, Unit, YarnWeight, yarn_hint};
+use hatwright_words::ask;
 use leptos::prelude::*;
 
 /// The fields of one colour's ball.
@@ -15,14 +16,14 @@ pub fn ball(bench: Bench, i: usize) -> AnyView {
     let advice = memo(move || advice(bench, i));
     let band = memo(move || band(bench, i));
     view! {
-        <div class="metres">{advised(bench, Quantity::BallYarn, i, "A ball holds".to_owned(), advice)}</div>
+        <div class="metres">{advised(bench, Quantity::BallYarn, i, ask::ball_holds().to_owned(), advice)}</div>
         <details class="ball-band">
-            <summary><span>"Ball band"</span><small>{words(move || band.get())}</small></summary>
+            <summary><span>{ask::ball_band()}</span><small>{words(move || band.get())}</small></summary>
             <div class="pair">
-                {labelled(bench, Quantity::BallGrams, i, "It weighs".to_owned(), "")}
-                {labelled(bench, Quantity::BallsOwned, i, "Owned already".to_owned(), "balls")}
+                {labelled(bench, Quantity::BallGrams, i, ask::ball_weighs().to_owned(), "")}
+                {labelled(bench, Quantity::BallsOwned, i, ask::owned().to_owned(), ask::balls_unit())}
                 <div class="weight">{weight(bench, i)}</div>
-                {labelled(bench, Quantity::BallPrice, i, "Price of a ball".to_owned(), "")}
+                {labelled(bench, Quantity::BallPrice, i, ask::ball_price().to_owned(), "")}
                 {lot(bench, i)}
             </div>
         </details>
@@ -37,12 +38,12 @@ fn band(bench: Bench, i: usize) -> String {
         let Some(ball) = p.spec.balls.get(i) else { return String::new() };
         let mut told: Vec<String> = Vec::new();
         told.extend(ball.grams.map(|grams| figures::mass(grams, units)));
-        told.extend(ball.weight.map(|weight| ["weight ", &weight.number().to_string()].concat()));
+        told.extend(ball.weight.map(|weight| ask::told_weight(weight.number().into())));
         if ball.owned.ticks() > 0 {
-            told.push([&figures::show(ball.owned.ticks(), Unit::Count, units), " owned"].concat());
+            told.push(ask::told_owned(&figures::show(ball.owned.ticks(), Unit::Count, units)));
         }
-        told.extend(ball.price.map(|price| ["at ", &figures::money(price)].concat()));
-        if told.is_empty() { "grams, lot, price".to_owned() } else { told.join(" · ") }
+        told.extend(ball.price.map(|price| ask::told_price(&figures::money(price))));
+        if told.is_empty() { ask::told_nothing().to_owned() } else { told.join(" · ") }
     })
 }
 
@@ -52,21 +53,18 @@ fn advice(bench: Bench, i: usize) -> String {
     let wrong = bench.typed.with(|all| all.get(&(Quantity::BallYarn, i)).is_some_and(|t| t.error.is_some()));
     let Some(ball) = bench.project.with(|p| p.spec.balls.get(i).copied()) else { return String::new() };
     if wrong && ball.grams.is_some() {
-        return GRAMS_ALONE.to_owned();
+        return ask::grams_alone().to_owned();
     }
     if wrong { String::new() } else { yarn_hint(&ball).map(|hint| say::yarn_hint(&hint, &ball, units)).unwrap_or_default() }
 }
-
-const GRAMS_ALONE: &str =
-    "Grams alone do not tell the length of a yarn: 50 g may be 40 m or 200. The metres stand on the band beside them.";
 
 /// The number of the yarn's weight.
 fn weight(bench: Bench, i: usize) -> AnyView {
     let now = memo(move || bench.project.with(|p| p.spec.balls.get(i).and_then(|b| b.weight).map(YarnWeight::number)));
     let options = words(move || {
         let mut html = Html::new();
-        option(&mut html, "", "not known", now.get().is_none());
-        for (number, name) in (0_u8..).zip(super::swatch::WEIGHTS) {
+        option(&mut html, "", ask::weight_unknown(), now.get().is_none());
+        for (number, name) in (0_u8..).zip(super::swatch::weights()) {
             option(&mut html, &number.to_string(), name, now.get() == Some(number));
         }
         html.done()
@@ -79,7 +77,7 @@ fn weight(bench: Bench, i: usize) -> AnyView {
             }
         });
     };
-    pick(format!("ball-weight-{i}"), "Weight number", options, set)
+    pick(format!("ball-weight-{i}"), ask::weight_number(), options, set)
 }
 
 fn lot(bench: Bench, i: usize) -> AnyView {
@@ -94,7 +92,7 @@ fn lot(bench: Bench, i: usize) -> AnyView {
     };
     view! {
         <span class="number name">
-            <label for=format!("lot-{i}")>"Dye lot"</label>
+            <label for=format!("lot-{i}")>{ask::lot()}</label>
             <input class="box" type="text" id=format!("lot-{i}") maxlength="24" autocomplete="off" prop:value=lot on:input=set />
         </span>
     }

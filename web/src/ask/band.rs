@@ -10,33 +10,34 @@ use crate::field::{labelled, number};
 use hatwright_pattern::figures;
 use hatwright_project::Project;
 use hatwright_sizing::{BandKind, BandSwatch, Begun, Count, Edge, HatSpec, Length, Quantity, Style, band_height};
+use hatwright_words::ask;
 use leptos::prelude::*;
 
 const KINDS: [BandKind; 3] = [BandKind::Sideways, BandKind::Around, BandKind::None];
 
 const KIND: Choice = Choice {
-    legend: "Its band",
+    legend: ask::band_kind,
     name: "band-kind",
-    options: &["sideways rib", "worked around", "none"],
+    options: &[ask::sideways_rib, ask::worked_around, ask::no_band],
     get: |p| p.spec.band_kind() as usize,
     set: |bench, i| take_band(bench, KINDS[i]),
 };
 
 /// An ear warmer is a band.
-const WARMER: Choice = Choice { legend: "It is worked", options: &["sideways, in rib", "around"], ..KIND };
+const WARMER: Choice = Choice { legend: ask::warmer_kind, options: &[ask::warmer_sideways, ask::warmer_around], ..KIND };
 
 const EDGE: Choice = Choice {
-    legend: "Its edge begins with",
+    legend: ask::edge,
     name: "edge",
-    options: &["a chainless foundation", "a loose chain"],
+    options: &[ask::chainless, ask::loose_chain],
     get: |p| p.spec.band.edge as usize,
     set: |bench, i| bench.shape(|s| s.band.edge = [Edge::Chainless, Edge::LooseChain][i]),
 };
 
 const BAND_SWATCH: Choice = Choice {
-    legend: "A swatch of the band?",
+    legend: ask::band_swatch_way,
     name: "band-swatch-way",
-    options: &["None", "Counted"],
+    options: &[ask::no_swatch, ask::counted_band],
     get: |p| usize::from(p.spec.band.swatch.is_some()),
     set: |bench, i| {
         let now = bench.project.with_untracked(|p| p.spec.band.swatch);
@@ -84,9 +85,9 @@ pub fn band(bench: Bench) -> AnyView {
 
 fn made(bench: Bench, kind: BandKind) -> AnyView {
     let height = if kind == BandKind::Around {
-        number(bench, Quantity::BandRounds, 0, "rnd")
+        number(bench, Quantity::BandRounds, 0, ask::rnd())
     } else {
-        number(bench, Quantity::BandHeight, 0, "st")
+        number(bench, Quantity::BandHeight, 0, ask::st())
     };
     view! {
         {fabrics(bench, true)}
@@ -102,10 +103,10 @@ fn folded(bench: Bench) -> AnyView {
         <div class="pair fold">
             {number(bench, Quantity::Fold, 0, "")}
             {part_if(move || banded.get(), move || view! {
-                <div class="quick" role="group" aria-label="How much of it is folded up">
-                    <button type="button" on:click=move |_| fold(bench, 0)>"None"</button>
-                    <button type="button" on:click=move |_| fold(bench, 1)>"Half"</button>
-                    <button type="button" on:click=move |_| fold(bench, 2)>"All"</button>
+                <div class="quick" role="group" aria-label=ask::fold_quick()>
+                    <button type="button" on:click=move |_| fold(bench, 0)>{ask::fold_none()}</button>
+                    <button type="button" on:click=move |_| fold(bench, 1)>{ask::fold_half()}</button>
+                    <button type="button" on:click=move |_| fold(bench, 2)>{ask::fold_all()}</button>
                 </div>
             }.into_any())}
         </div>
@@ -126,10 +127,10 @@ fn note(bench: Bench) -> String {
     let (height, fold) = bench.project.with(|p| (band_height(&p.spec), p.spec.fold()));
     let tall = figures::length(height, units);
     if fold == Length::ZERO {
-        return [&tall, " tall, worn flat."].concat();
+        return ask::band_flat(&tall);
     }
     let seen = Length::from_ticks((height.ticks() - fold.ticks()).max(0));
-    [&tall, " tall; folded, ", &figures::length(seen, units), " lies on the head."].concat()
+    ask::band_folded(&tall, &figures::length(seen, units))
 }
 
 /// What most bands do without: a swatch, a hook and a stretch of their own.
@@ -138,7 +139,7 @@ fn finer(bench: Bench) -> AnyView {
     let around = memo(move || bench.project.with(|p| p.spec.band_kind() == BandKind::Around));
     view! {
         <details>
-            <summary>"The band’s own swatch, hook, stretch"</summary>
+            <summary>{ask::band_own()}</summary>
             {choice(bench, BAND_SWATCH)}
             {part(move || if own.get() { counted(bench, around.get()) } else { assumed(around.get()) })}
             {number(bench, Quantity::BandHook, 0, "")}
@@ -149,10 +150,10 @@ fn finer(bench: Bench) -> AnyView {
 }
 
 fn counted(bench: Bench, around: bool) -> AnyView {
-    let (label, unit) = if around { ("Rounds", "rnd") } else { ("Rows", "rows") };
+    let (label, unit) = if around { (ask::rounds(), ask::rnd()) } else { (ask::rows(), ask::rows_unit()) };
     view! {
         <div class="pair">
-            {number(bench, Quantity::BandSwatchStitches, 0, "st")}
+            {number(bench, Quantity::BandSwatchStitches, 0, ask::st())}
             {number(bench, Quantity::BandSwatchWidth, 0, "")}
             {labelled(bench, Quantity::BandSwatchRows, 0, label.to_owned(), unit)}
             {number(bench, Quantity::BandSwatchLength, 0, "")}
@@ -162,11 +163,6 @@ fn counted(bench: Bench, around: bool) -> AnyView {
 }
 
 fn assumed(around: bool) -> AnyView {
-    let text = if around {
-        "Then its stitches are taken to be as wide as the body’s, and as tall as is usual for its fabric (practice)."
-    } else {
-        "Then its rows are taken to be as tall as the trade’s pick-up supposes: single crochet one stitch of the body to a row, half \
-         double three to two, double two to one (US terms)."
-    };
+    let text = if around { ask::assumed_around() } else { ask::assumed_rows() };
     view! { <p class="note">{text}</p> }.into_any()
 }

@@ -9,9 +9,11 @@ use crate::html::Html;
 use crate::pick::option;
 use crate::yarn::known;
 use hatwright_pattern::picture::colour_letter;
-use hatwright_project::{ColourName, DYES, Project, text};
+use hatwright_project::{ColourName, Project, dyes, text};
 use hatwright_sizing::{Ball, Colour, Count, HatSpec, Quantity};
+use hatwright_words::{Language, ask, in_language};
 use leptos::prelude::*;
+use std::collections::BTreeMap;
 
 /// The list of yarns that other hats are made of.
 const KNOWN: &str = "known-yarns";
@@ -24,15 +26,15 @@ pub fn colours(bench: Bench) -> AnyView {
     let names = RwSignal::new(String::new());
     view! {
         <section aria-labelledby="colours-title">
-            <h2 id="colours-title">"Colours"</h2>
+            <h2 id="colours-title">{ask::colours_title()}</h2>
             <datalist id=KNOWN inner_html=words(move || names.get())></datalist>
             {part(move || (0..count.get()).map(|i| yarn(bench, i, count.get(), names)).collect_view().into_any())}
             <div class="quick">
                 {part_if(move || count.get() < HatSpec::MOST_COLOURS, move || view! {
-                    <button type="button" id="add-colour" on:click=move |_| add_colour(bench)>"Add a colour"</button>
+                    <button type="button" id="add-colour" on:click=move |_| add_colour(bench)>{ask::add_colour()}</button>
                 }.into_any())}
                 {part_if(move || count.get() > 1, move || view! {
-                    <button type="button" id="same-yarn" on:click=move |_| same_yarn(bench)>"Same yarn for all colours"</button>
+                    <button type="button" id="same-yarn" on:click=move |_| same_yarn(bench)>{ask::same_yarn()}</button>
                 }.into_any())}
             </div>
             {part_if(move || banded.get(), move || stripes(bench, Zone::Band))}
@@ -56,12 +58,13 @@ fn yarn(bench: Bench, i: usize, count: usize, names: RwSignal<String>) -> AnyVie
     };
     // Other hats are read only when there is something to offer them for.
     let offer = move |_| names.set(offered(bench));
+    let called = letter(i).to_string();
     view! {
-        <div class="yarn" role="group" aria-label=format!("Colour {}", letter(i))>
+        <div class="yarn" role="group" aria-label=ask::colour_of(&called)>
             <span class="letter" aria-hidden="true">{letter(i)}</span>
             {hex::by_eye(bench, i)}
             <span class="number name">
-                <label for=format!("colour-name-{i}")>"Colour"</label>
+                <label for=format!("colour-name-{i}")>{ask::colour()}</label>
                 <input
                     class="box"
                     type="text"
@@ -75,13 +78,13 @@ fn yarn(bench: Bench, i: usize, count: usize, names: RwSignal<String>) -> AnyVie
             {hex::by_hex(bench, i)}
             {if count > 1 {
                 view! {
-                    <button type="button" class="drop" aria-label=format!("Remove colour {}", letter(i)) on:click=move |_| remove_colour(bench, i)>"×"</button>
+                    <button type="button" class="drop" aria-label=ask::remove_colour(&called) on:click=move |_| remove_colour(bench, i)>"×"</button>
                 }.into_any()
             } else {
                 ().into_any()
             }}
             <span class="number called">
-                <label for=format!("yarn-name-{i}")>"Its yarn is called"</label>
+                <label for=format!("yarn-name-{i}")>{ask::yarn_name()}</label>
                 <input
                     class="box"
                     type="text"
@@ -116,10 +119,13 @@ pub fn letter(i: usize) -> char {
 /// Another colour, of the last one's yarn.
 fn add_colour(bench: Bench) {
     bench.change(|p| {
-        let unused = DYES.iter().find(|(name, _)| p.colours.iter().all(|c| c.name != *name));
-        let (name, hex) = unused.unwrap_or(&DYES[0]);
+        // A hat that was begun in another language has its names.
+        let known = Language::ALL.map(|language| in_language(language, dyes));
+        let used = |i: &usize| known.iter().any(|dyes| p.colours.iter().any(|c| c.name == dyes[*i].0));
+        let new = (0..dyes().len()).find(|i| !used(i)).unwrap_or_default();
+        let (name, hex) = dyes()[new];
         let yarn = p.colours.last().map(|c| c.yarn.clone()).unwrap_or_default();
-        p.colours.push(ColourName::new((*name).to_owned(), *hex).of_yarn(&yarn));
+        p.colours.push(ColourName::new(name.to_owned(), hex).of_yarn(&yarn));
         let usual = Ball::of(Count::from_ticks(Quantity::BallYarn.row().usual));
         let last = p.spec.balls.last().copied().unwrap_or(usual);
         p.spec.balls.push(Ball { owned: Count::default(), ..last });
@@ -146,6 +152,7 @@ fn same_yarn(bench: Bench) {
 /// Takes a colour away; what was worked in it goes to the first colour that is left.
 fn remove_colour(bench: Bench, gone: usize) {
     bench.forget(&[Quantity::BallYarn, Quantity::BallGrams, Quantity::BallsOwned, Quantity::BallPrice]);
+    bench.hexes.update(BTreeMap::clear);
     let moved = move |c: Colour| match usize::from(c.0) {
         i if i == gone => Colour(0),
         i if i > gone => Colour(c.0 - 1),

@@ -3,27 +3,26 @@
 use crate::bench::{Bench, Seat};
 use crate::erase::{memo, words};
 use crate::html::Html;
-use crate::made::written_terms;
 use crate::pick::{option, pick};
 use hatwright_project::Terms;
 use hatwright_sizing::{BandKind, Fabric, HatSpec, Loops};
+use hatwright_words::ask;
 use leptos::prelude::*;
 
 /// What a fabric is called: by its stitch and where that goes.
 pub fn name(fabric: Fabric, terms: Terms) -> String {
     let row = fabric.row();
-    let stitch = written_terms(terms).words().name(row.stitch);
+    let stitch = terms.written().words().name(row.stitch);
     match (fabric, row.loops) {
-        (Fabric::SlipRib, _) => "Slip-stitch rib".to_owned(),
-        (_, Loops::Posts) => "Post-stitch rib".to_owned(),
-        (_, Loops::Both) => capital(stitch, ""),
-        (_, Loops::Back) => capital(stitch, ", back loops"),
-        (_, Loops::Front) => capital(stitch, ", front loops"),
+        (Fabric::SlipRib, _) => ask::slip_rib().to_owned(),
+        (_, Loops::Posts) => ask::post_rib().to_owned(),
+        (_, Loops::Both) => capital(stitch.to_owned()),
+        (_, Loops::Back) => capital(ask::back_loops(stitch)),
+        (_, Loops::Front) => capital(ask::front_loops(stitch)),
     }
 }
 
-fn capital(stitch: &str, rest: &str) -> String {
-    let mut text = [stitch, rest].concat();
+fn capital(mut text: String) -> String {
     if let Some(first) = text.get_mut(..1) {
         first.make_ascii_uppercase();
     }
@@ -53,7 +52,7 @@ pub fn fabrics(bench: Bench, band: bool) -> AnyView {
         Some((Seat::Fabric, why)) if !band => why,
         _ => String::new(),
     });
-    let (id, label) = if band { ("band-fabric", "Band worked in") } else { ("fabric", "Body worked in") };
+    let (id, label) = if band { ("band-fabric", ask::band_fabric()) } else { ("fabric", ask::body_fabric()) };
     view! {
         <div class="fabric">
             {pick(id.to_owned(), label, words(move || list.get()), set)}

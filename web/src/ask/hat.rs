@@ -9,28 +9,29 @@ use crate::choice::{Choice, choice};
 use crate::erase::{memo, part_if};
 use crate::field::number;
 use hatwright_sizing::{Begun, Closing, HatSpec, Layout, Quantity, Stitches, Topper, TopperKind, Way};
+use hatwright_words::ask;
 use leptos::prelude::*;
 
 const BEGUN: Choice = Choice {
-    legend: "Begun at",
+    legend: ask::begun,
     name: "begun",
-    options: &["the band or edge", "the crown"],
+    options: &[ask::begun_band, ask::begun_crown],
     get: |p| p.spec.begun as usize,
     set: |bench, i| bench.shape(|s| s.begun = [Begun::Band, Begun::Crown][i]),
 };
 
 const ROUNDS: Choice = Choice {
-    legend: "Rounds go",
+    legend: ask::way,
     name: "way",
-    options: &["in a spiral", "joined"],
+    options: &[ask::spiral, ask::joined],
     get: |p| p.spec.way as usize,
     set: |bench, i| bench.shape(|s| s.way = [Way::Spiral, Way::Joined][i]),
 };
 
 const LAYOUT: Choice = Choice {
-    legend: "Shaping lies",
+    legend: ask::layout,
     name: "layout",
-    options: &["spread, smooth", "in wedges, a star"],
+    options: &[ask::spread, ask::wedges],
     get: |p| usize::from(matches!(p.spec.layout, Layout::Wedges(_))),
     set: |bench, i| {
         if let Layout::Wedges(k) = bench.project.with_untracked(|p| p.spec.layout) {
@@ -42,9 +43,9 @@ const LAYOUT: Choice = Choice {
 };
 
 const CLOSING: Choice = Choice {
-    legend: "The top is",
+    legend: ask::closing,
     name: "closing",
-    options: &["drawn up from a few", "gathered from many"],
+    options: &[ask::drawn, ask::gathered],
     get: |p| usize::from(matches!(p.spec.closing, Closing::Gathered(_))),
     set: |bench, i| {
         if let Closing::Gathered(n) = bench.project.with_untracked(|p| p.spec.closing) {
@@ -75,15 +76,15 @@ pub fn hat(bench: Bench) -> AnyView {
     let (wedges, gathered) = (asked(Quantity::Wedges), asked(Quantity::Gather));
     view! {
         <section aria-labelledby="hat-title">
-            <h2 id="hat-title">"Hat"</h2>
+            <h2 id="hat-title">{ask::hat_title()}</h2>
             {styles(bench)}
             {part_if(move || begins.get(), move || choice(bench, BEGUN))}
             {part_if(move || goes.get(), move || choice(bench, ROUNDS))}
             {band(bench)}
             {part_if(move || lays.get(), move || choice(bench, LAYOUT))}
-            {part_if(move || wedges.get(), move || number(bench, Quantity::Wedges, 0, "wedges"))}
+            {part_if(move || wedges.get(), move || number(bench, Quantity::Wedges, 0, ask::wedges_unit()))}
             {part_if(move || closes.get(), move || choice(bench, CLOSING))}
-            {part_if(move || gathered.get(), move || number(bench, Quantity::Gather, 0, "st"))}
+            {part_if(move || gathered.get(), move || number(bench, Quantity::Gather, 0, ask::st()))}
             {part_if(move || wears.get(), move || topper(bench))}
         </section>
     }

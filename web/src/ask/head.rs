@@ -10,12 +10,13 @@ use crate::pick::{option, pick};
 use hatwright_pattern::{figures, say};
 use hatwright_project::Project;
 use hatwright_sizing::{Age, Build, Count, Coverage, Day, Head, HeadBasis, Length, Quantity, Ratio, Sex, Style};
+use hatwright_words::ask;
 use leptos::prelude::*;
 
 const WAY: Choice = Choice {
-    legend: "How is the head known?",
+    legend: ask::head_way,
     name: "head-way",
-    options: &["By age", "Measured", "By dates"],
+    options: &[ask::by_age, ask::measured_head, ask::by_dates],
     get: |p| way(&p.spec.head),
     set: |bench, i| {
         let now = bench.project.with_untracked(|p| p.spec.head);
@@ -69,9 +70,9 @@ fn put_who(bench: Bench, with: impl FnOnce(&mut Sex, &mut Build)) {
 }
 
 const BUILD: Choice = Choice {
-    legend: "The head, for that age",
+    legend: ask::build,
     name: "build",
-    options: &["Small", "Average", "Large", "Percentile"],
+    options: &[ask::small, ask::average, ask::large, ask::percentile],
     get: |p| match who(&p.spec.head).1 {
         Build::Small => 0,
         Build::Average => 1,
@@ -90,17 +91,17 @@ const BUILD: Choice = Choice {
 };
 
 const SEX: Choice = Choice {
-    legend: "Sex, if known",
+    legend: ask::sex,
     name: "sex",
-    options: &["Not known", "Female", "Male"],
+    options: &[ask::not_known, ask::female, ask::male],
     get: |p| who(&p.spec.head).0 as usize,
     set: |bench, i| put_who(bench, |sex, _| *sex = [Sex::Unknown, Sex::Female, Sex::Male][i]),
 };
 
 const COVERAGE: Choice = Choice {
-    legend: "It comes down",
+    legend: ask::coverage,
     name: "coverage",
-    options: &["over the ears", "to the lobes", "to mid-ear", "above the ears"],
+    options: &[ask::over_ears, ask::to_lobes, ask::to_mid_ear, ask::above_ears],
     get: |p| match p.spec.coverage {
         Coverage::OverEars => 0,
         Coverage::EarLobes => 1,
@@ -117,9 +118,9 @@ const COVERAGE: Choice = Choice {
 const EASES: [i32; 4] = [900, 700, 500, 200];
 
 const EASE: Choice = Choice {
-    legend: "It sits",
+    legend: ask::sits,
     name: "sits",
-    options: &["snug 9 %", "classic 7 %", "relaxed 5 %", "tender 2 %"],
+    options: &[ask::snug, ask::classic, ask::relaxed, ask::tender],
     get: |p| EASES.iter().position(|e| *e == p.spec.ease.ticks()).unwrap_or(EASES.len()),
     set: |bench, i| {
         bench.forget(&[Quantity::Ease]);
@@ -140,7 +141,7 @@ pub fn head(bench: Bench) -> AnyView {
     let topped = memo(move || bench.project.with(|p| p.spec.asks(Quantity::OverTop)));
     view! {
         <section aria-labelledby="head-title">
-            <h2 id="head-title">"Head"</h2>
+            <h2 id="head-title">{ask::head_title()}</h2>
             {choice(bench, WAY)}
             {part(move || match known.get() {
                 0 => by_age(bench),
@@ -151,17 +152,17 @@ pub fn head(bench: Bench) -> AnyView {
             <p class="note" id="stand-in">{words(move || around(bench))}</p>
             {part_if(move || deep.get(), move || choice(bench, COVERAGE))}
             {choice(bench, EASE)}
-            {number(bench, Quantity::Ease, 0, "% smaller")}
+            {number(bench, Quantity::Ease, 0, ask::percent_smaller())}
             <details>
-                <summary>{words(move || if topped.get() { "Over the top, hair, lining" } else { "Hair or lining" }.to_owned())}</summary>
+                <summary>{words(move || if topped.get() { ask::over_top_hair() } else { ask::hair() }.to_owned())}</summary>
                 <div class="pair">
                     {part_if(move || topped.get(), move || number(bench, Quantity::OverTop, 0, ""))}
                     {number(bench, Quantity::Lining, 0, "")}
                 </div>
                 {part_if(move || topped.get(), || view! {
-                    <p class="note">"Over the crown from one ear canal to the other sets the depth; leave it empty if it was not measured."</p>
+                    <p class="note">{ask::over_top_note()}</p>
                 }.into_any())}
-                <p class="note">"Hair or a lining: its thickness between head and hat, which adds about six times as much around."</p>
+                <p class="note">{ask::lining_note()}</p>
             </details>
         </section>
     }
@@ -173,7 +174,7 @@ fn who_wears(bench: Bench) -> AnyView {
     view! {
         {choice(bench, BUILD)}
         {part_if(move || exact.get(), move || view! {
-            {number(bench, Quantity::Percentile, 0, "of 100 are smaller")}
+            {number(bench, Quantity::Percentile, 0, ask::of_hundred())}
         }.into_any())}
         {choice(bench, SEX)}
     }
@@ -219,15 +220,15 @@ fn by_dates(bench: Bench) -> AnyView {
     };
     view! {
         <div class="pair">
-            {day("born", "Born or due on", |born, _| born, |born, _, day| *born = day)}
-            {day("worn", "Worn from", |_, worn| worn, |_, worn, day| *worn = day)}
+            {day("born", ask::born(), |born, _| born, |born, _, day| *born = day)}
+            {day("worn", ask::worn(), |_, worn| worn, |_, worn, day| *worn = day)}
         </div>
         <p class="says" id="days-say">{words(move || wrong.get())}</p>
         <p class="note" id="days-tell">{words(move || bench.project.with(|p| match p.spec.head {
             Head::ByDates { born, worn, .. } => say::dates_sentence(born, worn),
             _ => String::new(),
         }))}</p>
-        <p class="note">"The days stay on this device: a link carries only the size of the head."</p>
+        <p class="note">{ask::days_note()}</p>
     }
     .into_any()
 }
@@ -235,7 +236,7 @@ fn by_dates(bench: Bench) -> AnyView {
 fn tape(bench: Bench) -> AnyView {
     view! {
         {number(bench, Quantity::HeadGirth, 0, "")}
-        <p class="note">"Level, just above the brows and over the widest part behind; hair as it will be worn."</p>
+        <p class="note">{ask::tape_note()}</p>
     }
     .into_any()
 }
@@ -245,27 +246,28 @@ fn by_age(bench: Bench) -> AnyView {
     let field = part(move || number(bench, AGES[unit.get()], 0, " "));
     let options = words(move || {
         let mut html = Html::new();
-        for (i, name) in AGE_UNITS.iter().enumerate() {
-            option(&mut html, name, name, i == unit.get());
+        for (i, (value, name)) in AGE_UNITS.iter().zip([ask::weeks(), ask::months(), ask::years()]).enumerate() {
+            option(&mut html, value, name, i == unit.get());
         }
         html.done()
     });
     let young = memo(move || bench.project.with(|p| p.spec.head.age_years().is_some_and(|years| years < 0.25)));
     let set = move |picked: String| recount(bench, AGE_UNITS.iter().position(|o| *o == picked).unwrap_or(2));
     view! {
-        <div class="pair">{field}{pick("age-unit".to_owned(), "Counted in", options, set)}</div>
+        <div class="pair">{field}{pick("age-unit".to_owned(), ask::counted_in(), options, set)}</div>
         <div class="quick">
-            <button type="button" id="newborn" on:click=move |_| set_age(bench, Age::Weeks(Count::whole(0)))>"Newborn"</button>
-            <button type="button" id="adult" on:click=move |_| set_age(bench, Age::Years(Count::whole(18)))>"Adult, 18 and over"</button>
+            <button type="button" id="newborn" on:click=move |_| set_age(bench, Age::Weeks(Count::whole(0)))>{ask::newborn()}</button>
+            <button type="button" id="adult" on:click=move |_| set_age(bench, Age::Years(Count::whole(18)))>{ask::adult()}</button>
         </div>
         {part_if(move || young.get(), || view! {
-            <p class="note">"For a baby born well before the due date, measure the head: the tables begin with babies born at term."</p>
+            <p class="note">{ask::early_note()}</p>
         }.into_any())}
     }
     .into_any()
 }
 
 const AGES: [Quantity; 3] = [Quantity::AgeWeeks, Quantity::AgeMonths, Quantity::AgeYears];
+/// What the list of units tells by, in any language.
 const AGE_UNITS: [&str; 3] = ["weeks", "months", "years"];
 
 fn age_unit(p: &Project) -> usize {
@@ -306,19 +308,13 @@ fn around(bench: Bench) -> String {
     let units = bench.figure_units();
     bench.project.with(|p| {
         let head = hatwright_sizing::head_size(&p.spec.head);
-        let source = match head.basis {
-            HeadBasis::Measured => "",
-            HeadBasis::Who => " (WHO Child Growth Standards)",
-            HeadBasis::Snyder => " (Snyder and others 1977, joined to WHO)",
-            HeadBasis::Niosh => " (NIOSH 2003)",
-        };
         let place = say::percentile_sentence(&p.spec.head, &head, units).unwrap_or_default();
-        [
-            place.trim_end_matches('.'),
-            source,
-            if source.is_empty() { "" } else { ". " },
-            &say::stand_in_sentence(head.girth, units),
-        ]
-        .concat()
+        let (place, stand_in) = (place.trim_end_matches('.'), say::stand_in_sentence(head.girth, units));
+        match head.basis {
+            HeadBasis::Measured => stand_in,
+            HeadBasis::Who => ask::place_who(place, &stand_in),
+            HeadBasis::Snyder => ask::place_snyder(place, &stand_in),
+            HeadBasis::Niosh => ask::place_niosh(place, &stand_in),
+        }
     })
 }

@@ -1,9 +1,10 @@
 //! A colour on the screen: by eye, and by its number.
 
 use super::colours::letter;
-use crate::bench::Bench;
+use crate::bench::{Bench, TypedHex};
 use crate::erase::{flag, memo, words};
 use hatwright_project::Rgb;
+use hatwright_words::ask;
 use leptos::prelude::*;
 
 fn put(bench: Bench, i: usize, rgb: Rgb) {
@@ -29,46 +30,42 @@ pub fn by_eye(bench: Bench, i: usize) -> AnyView {
             put(bench, i, rgb);
         }
     };
+    let label = ask::colour_on_screen(&letter(i).to_string());
     view! {
-        <input type="color" id=format!("hex-{i}") aria-label=format!("Colour {} on the screen", letter(i)) prop:value=hex on:input=set />
+        <input type="color" id=format!("hex-{i}") aria-label=label prop:value=hex on:input=set />
     }
     .into_any()
-}
-
-/// What stands in the field for the number.
-#[derive(Clone)]
-struct Typed {
-    text: String,
-    then: String,
-    before: String,
 }
 
 /// The field for the number. What is no colour stays in it, with a sentence.
 pub fn by_hex(bench: Bench, i: usize) -> AnyView {
     let hex = told(bench, i);
-    // What was typed, and the colours that the hat had then and before: another colour since, chosen by eye, is what counts.
-    let typed = RwSignal::new(None::<Typed>);
-    let standing = memo(move || typed.with(|t| t.as_ref().filter(|t| t.then == hex.get()).map(|t| t.text.clone())));
+    let typed = bench.hexes;
+    let standing = memo(move || typed.with(|t| t.get(&i).filter(|t| t.then == hex.get()).map(|t| t.text.clone())));
     let wrong = move || standing.with(|text| text.as_ref().is_some_and(|text| read(text).is_none()));
     let take = move |event| {
         let text = event_target_value(&event);
         let now = hex.get_untracked();
-        let before = typed.with_untracked(|t| t.as_ref().filter(|t| t.then == now).map_or(now, |t| t.before.clone()));
+        let before = typed.with_untracked(|t| t.get(&i).filter(|t| t.then == now).map_or(now, |t| t.before.clone()));
         // `#123` is a colour on the way to `#12345`, which is none: nobody meant it.
         if let Some(rgb) = read(&text).or_else(|| Rgb::parse(&before).ok()) {
             put(bench, i, rgb);
         }
-        typed.set(Some(Typed { text, then: hex.get_untracked(), before }));
+        typed.update(|t| {
+            t.insert(i, TypedHex { text, then: hex.get_untracked(), before });
+        });
     };
     let settle = move |_| {
         if !untrack(wrong) {
-            typed.set(None);
+            typed.update(|t| {
+                t.remove(&i);
+            });
         }
     };
     let (id, said) = (format!("hex-text-{i}"), format!("hex-text-{i}-says"));
     view! {
         <span class="number hex" class:wrong=flag(wrong)>
-            <label for=id.clone()>"Hex"</label>
+            <label for=id.clone()>{ask::hex()}</label>
             <input
                 class="box"
                 type="text"
@@ -82,13 +79,11 @@ pub fn by_hex(bench: Bench, i: usize) -> AnyView {
                 on:input=take
                 on:blur=settle
             />
-            <span class="says" id=said>{words(move || if wrong() { WRONG.to_owned() } else { String::new() })}</span>
+            <span class="says" id=said>{words(move || if wrong() { ask::hex_wrong().to_owned() } else { String::new() })}</span>
         </span>
     }
     .into_any()
 }
-
-const WRONG: &str = "A colour is # and three or six of 0–9 and a–f, as in #34516f. The hat keeps the colour it had.";
 
 /// A colour as people type it: `#rgb` or `#rrggbb`, in either case, the mark left out or not.
 fn read(text: &str) -> Option<Rgb> {

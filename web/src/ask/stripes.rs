@@ -7,7 +7,17 @@ use crate::field::labelled;
 use crate::html::Html;
 use crate::pick::pick;
 use hatwright_sizing::{Colour, HatSpec, Quantity, RoundStripe, Rounds, RowStripe, Rows};
+use hatwright_words::ask;
 use leptos::prelude::*;
+
+/// What is said of the stripes of one zone.
+struct Words {
+    title: fn() -> &'static str,
+    add: fn() -> &'static str,
+    unit: fn() -> &'static str,
+    of: fn(u32) -> String,
+    remove: fn(u32) -> String,
+}
 
 /// Where stripes lie.
 #[derive(Clone, Copy, PartialEq)]
@@ -60,10 +70,27 @@ impl Zone {
         }
     }
 
-    fn words(self) -> (&'static str, &'static str, &'static str) {
+    /// What its elements are told by, in any language.
+    fn key(self) -> &'static str {
+        if self == Self::Band { "band" } else { "body" }
+    }
+
+    fn words(self) -> Words {
         match self {
-            Self::Band => ("band", "Stripes of the band, over and over", "Rows"),
-            Self::Body => ("body", "Stripes of the body, over and over", "Rounds"),
+            Self::Band => Words {
+                title: ask::band_stripes,
+                add: ask::add_band_stripe,
+                unit: ask::rows,
+                of: ask::band_stripe,
+                remove: ask::remove_band_stripe,
+            },
+            Self::Body => Words {
+                title: ask::body_stripes,
+                add: ask::add_body_stripe,
+                unit: ask::rounds,
+                of: ask::body_stripe,
+                remove: ask::remove_body_stripe,
+            },
         }
     }
 }
@@ -71,17 +98,17 @@ impl Zone {
 /// The stripes of one zone, which are worked over and over.
 pub fn stripes(bench: Bench, zone: Zone) -> AnyView {
     let count = memo(move || bench.project.with(|p| zone.colours(&p.spec).len()));
-    let (key, title, unit) = zone.words();
-    let rows = part(move || (0..count.get()).map(|i| stripe(bench, zone, i, count.get(), unit)).collect_view().into_any());
+    let (key, told) = (zone.key(), zone.words());
+    let rows = part(move || (0..count.get()).map(|i| stripe(bench, zone, i, count.get())).collect_view().into_any());
     view! {
         <fieldset class="stripes">
-            <legend>{title}</legend>
+            <legend>{(told.title)()}</legend>
             {rows}
             {part_if(move || count.get() < HatSpec::MOST_STRIPES, move || view! {
                 <div class="quick">
                     <button type="button" id=format!("add-{key}-stripe") on:click=move |_| {
                         bench.shape(|s| zone.add(s));
-                    }>{format!("Add a {key} stripe")}</button>
+                    }>{(told.add)()}</button>
                 </div>
             }.into_any())}
         </fieldset>
@@ -89,8 +116,8 @@ pub fn stripes(bench: Bench, zone: Zone) -> AnyView {
     .into_any()
 }
 
-fn stripe(bench: Bench, zone: Zone, i: usize, count: usize, unit: &'static str) -> AnyView {
-    let (key, ..) = zone.words();
+fn stripe(bench: Bench, zone: Zone, i: usize, count: usize) -> AnyView {
+    let (key, told, n) = (zone.key(), zone.words(), i as u32 + 1);
     let colour = memo(move || bench.project.with(|p| zone.colours(&p.spec).get(i).map_or(0, |c| usize::from(c.0))));
     let options = words(move || {
         bench.project.with(|p| {
@@ -114,12 +141,12 @@ fn stripe(bench: Bench, zone: Zone, i: usize, count: usize, unit: &'static str) 
         }
     };
     view! {
-        <div class="stripe" role="group" aria-label=format!("Stripe {} of the {key}", i + 1)>
+        <div class="stripe" role="group" aria-label=(told.of)(n)>
             <span class="patch" inner_html=chip></span>
-            {pick(format!("{key}-colour-{i}"), &format!("Stripe {}", i + 1), options, set)}
-            {labelled(bench, zone.quantity(), i, unit.to_owned(), " ")}
+            {pick(format!("{key}-colour-{i}"), &ask::stripe(n), options, set)}
+            {labelled(bench, zone.quantity(), i, (told.unit)().to_owned(), " ")}
             {(count > 1).then(|| view! {
-                <button type="button" class="drop" aria-label=format!("Remove stripe {} of the {key}", i + 1) on:click=move |_| {
+                <button type="button" class="drop" aria-label=(told.remove)(n) on:click=move |_| {
                     bench.forget(&[zone.quantity()]);
                     bench.shape(|s| zone.remove(s, i));
                 }>"×"</button>

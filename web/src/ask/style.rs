@@ -7,19 +7,20 @@ use crate::field::labelled;
 use hatwright_pattern::picture::{style_icon, to_markup};
 use hatwright_pattern::say;
 use hatwright_sizing::{Fabric, HatSpec, Length, Quantity, Rounds, SideTop, Stitches, Style, band_height, head_size};
+use hatwright_words::ask;
 use leptos::prelude::*;
 
 /// What the trade calls a kind of hat.
-pub const fn name(style: Style) -> &'static str {
+pub fn name(style: Style) -> &'static str {
     match style {
-        Style::Fitted => "Fitted",
-        Style::Slouch => "Slouch",
-        Style::Stocking => "Stocking cap",
-        Style::EarWarmer => "Ear warmer",
-        Style::Tam => "Tam",
-        Style::EarFlap => "Ear flaps",
-        Style::Brimmed => "Brimmed",
-        Style::Sideways => "Worked sideways",
+        Style::Fitted => ask::fitted(),
+        Style::Slouch => ask::slouch(),
+        Style::Stocking => ask::stocking(),
+        Style::EarWarmer => ask::ear_warmer(),
+        Style::Tam => ask::tam(),
+        Style::EarFlap => ask::ear_flaps(),
+        Style::Brimmed => ask::brimmed(),
+        Style::Sideways => ask::sideways(),
     }
 }
 
@@ -43,7 +44,7 @@ pub fn styles(bench: Bench) -> AnyView {
     });
     view! {
         <fieldset class="choice styles" id="style">
-            <legend>"Which kind of hat?"</legend>
+            <legend>{ask::style()}</legend>
             <div class="tags">{tiles.collect_view()}</div>
         </fieldset>
         {part(move || measures(bench, chosen.get()))}
@@ -91,9 +92,9 @@ fn on_the_head(spec: &HatSpec) -> (Stitches, Rounds) {
 }
 
 const SIDE_TOP: Choice = Choice {
-    legend: "Its crown",
+    legend: ask::side_top,
     name: "side-top",
-    options: &["gathered", "in short rows"],
+    options: &[ask::gathered_crown, ask::short_rows],
     get: |p| p.spec.shape.side_top as usize,
     set: |bench, i| {
         bench.forget(&[Quantity::SideWedges]);
@@ -125,17 +126,17 @@ fn measures(bench: Bench, style: Style) -> AnyView {
 
 fn shown(bench: Bench, asked: &'static [Quantity]) -> AnyView {
     let unit = |q: Quantity| match q {
-        Quantity::TailStitches => "st",
-        Quantity::SlouchWider => "% wider",
-        Quantity::Flare => "% flat",
-        Quantity::SideWedges => "wedges",
+        Quantity::TailStitches => ask::st(),
+        Quantity::SlouchWider => ask::percent_wider(),
+        Quantity::Flare => ask::percent_flat(),
+        Quantity::SideWedges => ask::wedges_unit(),
         _ => "",
     };
     // Two labels stand side by side: neither may be longer than its field.
     let short = |q: Quantity| match q {
-        Quantity::SlouchLonger => "Longer than fitted",
-        Quantity::Tail => "Beyond the head",
-        Quantity::Taper => "Narrowing over",
+        Quantity::SlouchLonger => ask::slouch_longer(),
+        Quantity::Tail => ask::beyond_head(),
+        Quantity::Taper => ask::narrowing(),
         q => say::label(q),
     };
     let help: Vec<&str> = asked.iter().filter_map(|q| say::hint(*q)).collect();

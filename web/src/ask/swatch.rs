@@ -6,16 +6,16 @@ use crate::choice::{Choice, choice};
 use crate::erase::{memo, part, part_if, words};
 use crate::field::{labelled, number};
 use crate::html::Html;
-use crate::made::written_terms;
 use crate::pick::{option, pick};
 use hatwright_pattern::{figures, say, written};
 use hatwright_sizing::{Count, HatSpec, Length, Quantity, Ratio, Remark, Stretch, Style, Swatch, YarnWeight};
+use hatwright_words::ask;
 use leptos::prelude::*;
 
 const WAY: Choice = Choice {
-    legend: "Is there a swatch?",
+    legend: ask::swatch_way,
     name: "swatch-way",
-    options: &["Counted", "Not yet"],
+    options: &[ask::counted, ask::not_yet],
     get: |p| usize::from(matches!(p.spec.swatch, Swatch::YarnWeight(_))),
     set: |bench, i| {
         let now = bench.project.with_untracked(|p| p.spec.swatch);
@@ -41,17 +41,17 @@ fn measured(stretch: Stretch) -> usize {
 }
 
 const STRETCH: Choice = Choice {
-    legend: "How far it stretches around",
+    legend: ask::stretch_way,
     name: "stretch-way",
-    options: &["As usual", "Measured"],
+    options: &[ask::as_usual, ask::measured_stretch],
     get: |p| measured(p.spec.body_stretch),
     set: |bench, i| set_stretch(bench, 0, i == 1),
 };
 
 const BAND_STRETCH: Choice = Choice {
-    legend: "How far the band stretches around",
+    legend: ask::band_stretch_way,
     name: "band-stretch-way",
-    options: &["As usual", "Measured"],
+    options: &[ask::as_usual, ask::measured_stretch],
     get: |p| measured(p.spec.band.stretch),
     set: |bench, i| set_stretch(bench, 1, i == 1),
 };
@@ -82,11 +82,11 @@ pub fn stretch(bench: Bench, zone: usize) -> AnyView {
     view! {
         {choice(bench, question)}
         {part(move || if own.get() == 1 {
-            number(bench, q, 0, "times")
+            number(bench, q, 0, ask::times())
         } else {
             view! { <p class="note">{words(move || {
                 let ratio = bench.project.with(|p| usual_stretch(&p.spec, zone));
-                [&figures::factor(ratio), " times its relaxed width is usual for this fabric (practice)."].concat()
+                ask::usual_stretch(&figures::factor(ratio))
             })}</p> }.into_any()
         })}
     }
@@ -100,22 +100,22 @@ pub fn swatch(bench: Bench) -> AnyView {
     let rows = memo(move || bench.project.with(|p| p.spec.style == Style::Sideways));
     view! {
         <section aria-labelledby="swatch-title">
-            <h2 id="swatch-title">"Swatch"</h2>
+            <h2 id="swatch-title">{ask::swatch_title()}</h2>
             {choice(bench, WAY)}
             {part_if(move || bodied.get(), move || fabrics(bench, false))}
             {part(move || if guessed.get() { by_weight(bench) } else { counted(bench, rows.get()) })}
             <p class="note" id="sureness">{words(move || sureness(bench))}</p>
             <p class="note hint" id="gauge-hint">{words(move || hint(bench))}</p>
             <details>
-                <summary>{words(move || if bodied.get() { "Hook, strands, stretch" } else { "Hook, strands" }.to_owned())}</summary>
+                <summary>{words(move || if bodied.get() { ask::hook_strands_stretch() } else { ask::hook_strands() }.to_owned())}</summary>
                 <div class="pair">{number(bench, Quantity::Hook, 0, "")}{number(bench, Quantity::Strands, 0, "")}</div>
                 {part_if(move || bodied.get(), move || stretch(bench, 0))}
             </details>
             <details>
-                <summary>"A swatch that tells the truth"</summary>
+                <summary>{ask::advice_title()}</summary>
                 <ol inner_html=words(move || {
                     let mut html = Html::new();
-                    let terms = written_terms(bench.terms.get());
+                    let terms = bench.terms.get().written();
                     for step in bench.project.with(|p| written::swatch_advice(&p.spec, terms)) {
                         html.element("li", &step);
                     }
@@ -142,10 +142,10 @@ pub fn is_hint(remark: &Remark) -> bool {
 }
 
 fn counted(bench: Bench, rows: bool) -> AnyView {
-    let (label, unit) = if rows { ("Rows", "rows") } else { ("Rounds", "rnd") };
+    let (label, unit) = if rows { (ask::rows(), ask::rows_unit()) } else { (ask::rounds(), ask::rnd()) };
     view! {
         <div class="pair">
-            {number(bench, Quantity::SwatchStitches, 0, "st")}
+            {number(bench, Quantity::SwatchStitches, 0, ask::st())}
             {number(bench, Quantity::SwatchWidth, 0, "")}
             {labelled(bench, Quantity::SwatchRounds, 0, label.to_owned(), unit)}
             {number(bench, Quantity::SwatchHeight, 0, "")}
@@ -155,16 +155,18 @@ fn counted(bench: Bench, rows: bool) -> AnyView {
 }
 
 /// Names of the yarn-weight numbers. Source: Craft Yarn Council's www.YarnStandards.com.
-pub const WEIGHTS: [&str; 8] = [
-    "0 · Lace",
-    "1 · Super Fine: sock, fingering, baby",
-    "2 · Fine: sport, baby",
-    "3 · Light: DK, light worsted",
-    "4 · Medium: worsted, afghan, aran",
-    "5 · Bulky: chunky, craft, rug",
-    "6 · Super Bulky: roving",
-    "7 · Jumbo: roving",
-];
+pub fn weights() -> [&'static str; 8] {
+    [
+        ask::weight_0(),
+        ask::weight_1(),
+        ask::weight_2(),
+        ask::weight_3(),
+        ask::weight_4(),
+        ask::weight_5(),
+        ask::weight_6(),
+        ask::weight_7(),
+    ]
+}
 
 fn by_weight(bench: Bench) -> AnyView {
     let weight = memo(move || {
@@ -175,7 +177,7 @@ fn by_weight(bench: Bench) -> AnyView {
     });
     let options = words(move || {
         let mut html = Html::new();
-        for (i, name) in WEIGHTS.iter().enumerate() {
+        for (i, name) in weights().into_iter().enumerate() {
             option(&mut html, &i.to_string(), name, i == weight.get());
         }
         html.done()
@@ -186,11 +188,8 @@ fn by_weight(bench: Bench) -> AnyView {
         }
     };
     view! {
-        {pick("yarn-weight".to_owned(), "Yarn weight, from the ball band", options, set)}
-        <p class="note">
-            "An estimate from the published range for this weight; a swatch of your own replaces it. "
-            "Source: Craft Yarn Council’s www.YarnStandards.com."
-        </p>
+        {pick("yarn-weight".to_owned(), ask::yarn_weight(), options, set)}
+        <p class="note">{ask::weight_note()}</p>
     }
     .into_any()
 }

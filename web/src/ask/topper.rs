@@ -9,14 +9,15 @@ use crate::html::Html;
 use crate::pick::{option, pick};
 use hatwright_pattern::figures;
 use hatwright_sizing::{Colour, Quantity, Topper, TopperKind};
+use hatwright_words::ask;
 use leptos::prelude::*;
 
 const KINDS: [TopperKind; 2] = [TopperKind::PomPom, TopperKind::Tassel];
 
 const TOPPER: Choice = Choice {
-    legend: "On the top",
+    legend: ask::topper,
     name: "pom-pom-way",
-    options: &["nothing", "a pom-pom", "a tassel"],
+    options: &[ask::nothing, ask::pom_pom, ask::tassel],
     get: |p| p.spec.topper.map_or(0, |topper| topper.kind as usize + 1),
     set: |bench, i| {
         if let Some(now) = bench.project.with_untracked(|p| p.spec.topper) {
@@ -46,7 +47,7 @@ fn finer(bench: Bench, size: Quantity) -> AnyView {
         bench.project.with(|p| {
             let chosen = p.spec.topper.and_then(|topper| topper.colour);
             let mut html = Html::new();
-            option(&mut html, "all", "all colours", chosen.is_none());
+            option(&mut html, "all", ask::all_colours(), chosen.is_none());
             colour_options(&mut html, p, chosen);
             html.done()
         })
@@ -62,8 +63,8 @@ fn finer(bench: Bench, size: Quantity) -> AnyView {
     view! {
         <div class="pair">
             {number(bench, size, 0, "")}
-            {number(bench, Quantity::Fullness, 0, "%")}
-            {pick("pom-pom-colour".to_owned(), "in", options, set)}
+            {number(bench, Quantity::Fullness, 0, ask::percent())}
+            {pick("pom-pom-colour".to_owned(), ask::topper_in(), options, set)}
         </div>
         <p class="note" id="winding">{words(move || winding(bench))}</p>
     }
@@ -78,28 +79,8 @@ fn winding(bench: Bench) -> String {
         let (wraps, size) = (topper.wraps.to_string(), figures::length(topper.size, units));
         let wound = figures::yarn(topper.wound(), units);
         match topper.kind {
-            TopperKind::PomPom => [
-                "Wind ",
-                &wraps,
-                " times around a form ",
-                &size,
-                " wide, ",
-                &wound,
-                " of yarn; tie the middle tightly, cut both edges, \
-                 trim to a ball.",
-            ]
-            .concat(),
-            TopperKind::Tassel => [
-                "Wind ",
-                &wraps,
-                " times around a form ",
-                &size,
-                " long, ",
-                &wound,
-                " of yarn; tie one end through the loops, cut the \
-                 other, bind it below the top.",
-            ]
-            .concat(),
+            TopperKind::PomPom => ask::wind_pom_pom(&wraps, &size, &wound),
+            TopperKind::Tassel => ask::wind_tassel(&wraps, &size, &wound),
         }
     })
 }

@@ -3,6 +3,7 @@
 use hatwright_pattern::figures::{self, Misread, Units};
 use hatwright_pattern::say;
 use hatwright_sizing::{Ball, Count, Quantity, Unit};
+use hatwright_words::shop as words;
 
 /// Why what was typed is no amount of yarn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,11 +16,14 @@ pub enum NoAmount {
     NoGrams,
 }
 
+/// What balls are called, whichever language is spoken: the longer word before the one it ends in.
+const BALLS: [&str; 4] = ["balls", "ball", "ovillos", "ovillo"];
+
 /// Balls of a yarn from what was typed: a bare number is balls, `120 m` and `80 g` are turned into them, in hundredths of a ball and never
 /// more than was typed. 120 m of balls of 80 m are 1.5 balls, 80 g of balls of 50 g are 1.6.
 pub fn read(typed: &str, ball: &Ball, units: Units) -> Result<Count, NoAmount> {
     let text = typed.trim().to_lowercase();
-    let bare = text.strip_suffix("balls").or(text.strip_suffix("ball")).unwrap_or(&text);
+    let bare = BALLS.iter().find_map(|noun| text.strip_suffix(noun)).unwrap_or(&text);
     let balls = figures::parse(bare, Unit::Count, units);
     let of = |amount: i32, whole: i32| i64::from(amount) * 100 / i64::from(whole.max(1));
     let ticks = match balls {
@@ -48,15 +52,12 @@ pub fn read(typed: &str, ball: &Ball, units: Units) -> Result<Count, NoAmount> {
 pub fn sentence(why: NoAmount, typed: &str, units: Units) -> String {
     match why {
         NoAmount::Misread(Misread::NotANumber) => {
-            let ways = if units == Units::Inches { "1.5, 130 yd or 3 oz" } else { "1.5, 120 m or 80 g" };
-            ["“", typed.trim(), "” is no amount of yarn. Type balls, a length or a weight: ", ways, "."].concat()
+            let typed = typed.trim();
+            if units == Units::Inches { words::no_amount_inches(typed) } else { words::no_amount_metric(typed) }
         }
         NoAmount::Misread(misread) => say::misread(Quantity::BallsOwned, &misread, typed, units),
         NoAmount::TooMany(ticks) => say::out_of_range(Quantity::BallsOwned, ticks, units),
-        NoAmount::NoGrams => {
-            "What a ball of it weighs is not known, so a weight tells no length. Type balls or a length, or give its ball band its grams."
-                .to_owned()
-        }
+        NoAmount::NoGrams => words::no_grams().to_owned(),
     }
 }
 
@@ -64,6 +65,7 @@ pub fn sentence(why: NoAmount, typed: &str, units: Units) -> String {
 mod tests {
     use super::*;
     use hatwright_sizing::Mass;
+    use hatwright_words::{Language, in_language};
 
     const BALL: Ball = Ball { grams: Some(Mass::from_ticks(50_00)), ..Ball::of(Count::whole(80)) };
 
@@ -75,6 +77,8 @@ mod tests {
             (" 2 Balls ", 200),
             ("1 ball", 100),
             ("1½ balls", 150),
+            ("1 ovillo", 100),
+            ("2,5 ovillos", 250),
             ("120 m", 150),
             ("120m", 150),
             ("80 g", 160),
@@ -103,6 +107,9 @@ mod tests {
         }
         assert!(matches!(read("100000"), NoAmount::TooMany(_)));
         assert!(matches!(read("99999999 m"), NoAmount::TooMany(_) | NoAmount::Misread(_)));
+        let told = || sentence(read("x"), " x ", Units::Centimetres);
+        assert_eq!(told(), "“x” is no amount of yarn. Type balls, a length or a weight: 1.5, 120 m or 80 g.");
+        assert!(in_language(Language::Spanish, told).starts_with("«x» no es una cantidad de hilo. Escribe ovillos, "));
         let unknown = Ball { grams: None, ..BALL };
         assert_eq!(super::read("80 g", &unknown, Units::Centimetres), Err(NoAmount::NoGrams));
         assert_eq!(super::read("120 m", &unknown, Units::Centimetres), Ok(Count::from_ticks(150)));

@@ -10,6 +10,7 @@ use crate::pick::{option, pick};
 use hatwright_pattern::{figures, say};
 use hatwright_project::text;
 use hatwright_sizing::{Ball, Count, HatSpec, Instead, Length, Quantity, Swap, Swatch, YarnWeight, swap, yarn_hint};
+use hatwright_words::shop as words_of;
 use leptos::prelude::*;
 
 /// The numbers of its swatch.
@@ -32,12 +33,9 @@ fn unbegun(counter: Counter) -> AnyView {
         });
         dom::refocus("#instead-name");
     };
-    let foot = parts::button("instead-begin", "go", "Compare another yarn", begin);
-    parts::view(parts::line("instead-why", "", words(|| WHY.to_owned())), foot)
+    let foot = parts::button("instead-begin", "go", words_of::compare(), begin);
+    parts::view(parts::line("instead-why", "", words(|| words_of::compare_why().to_owned())), foot)
 }
-
-const WHY: &str = "The shop has not got your yarn? Type what stands on another’s ball band, and see what it makes of this hat: other \
-                   counts, another size, more balls, or none of that.";
 
 fn compared(counter: Counter) -> AnyView {
     let bench = counter.bench;
@@ -75,8 +73,8 @@ fn compared(counter: Counter) -> AnyView {
             colour.lot.clear();
         }
         counter.have.update(std::collections::BTreeMap::clear);
-        let said = if name.is_empty() { "The other yarn".to_owned() } else { name };
-        counter.take([&said, " is the yarn of this hat now."].concat(), spec, colours);
+        let said = if name.is_empty() { words_of::taken_yarn_unnamed().to_owned() } else { words_of::taken_yarn(&name) };
+        counter.take(said, spec, colours);
     };
     let drop = move || {
         bench.forget(&[Quantity::InsteadYarn, Quantity::InsteadGrams]);
@@ -92,8 +90,8 @@ fn compared(counter: Counter) -> AnyView {
     let foot = view! {
         {parts::line("swap-verdict", "verdict", words(move || verdict.with(|told| told.0.clone())))}
         <div class="quick">
-            {part_if(move || can_take.get(), move || parts::button("take-instead", "go", "Take this yarn", take))}
-            {parts::button("drop-instead", "", "Drop it", drop)}
+            {part_if(move || can_take.get(), move || parts::button("take-instead", "go", words_of::take_yarn(), take))}
+            {parts::button("drop-instead", "", words_of::drop_yarn(), drop)}
         </div>
     };
     parts::view(body.into_any(), foot.into_any())
@@ -111,8 +109,8 @@ fn fields(counter: Counter) -> AnyView {
     let weight = memo(move || instead().and_then(|instead| instead.weight).map(YarnWeight::number));
     let weights = words(move || {
         let mut html = Html::new();
-        option(&mut html, "", "not known", weight.get().is_none());
-        for (number, name) in (0_u8..).zip(crate::ask::WEIGHTS) {
+        option(&mut html, "", words_of::not_known(), weight.get().is_none());
+        for (number, name) in (0_u8..).zip(crate::ask::weights()) {
             option(&mut html, &number.to_string(), name, weight.get() == Some(number));
         }
         html.done()
@@ -139,27 +137,27 @@ fn fields(counter: Counter) -> AnyView {
     view! {
         <div class="pair">
             <span class="number">
-                <label for="instead-name">"The other yarn"</label>
+                <label for="instead-name">{words_of::other_yarn()}</label>
                 <input
-                    class="box" type="text" id="instead-name" maxlength="60" autocomplete="off" placeholder="its name"
+                    class="box" type="text" id="instead-name" maxlength="60" autocomplete="off" placeholder=words_of::its_name()
                     prop:value=words(move || named.get())
                     on:input=move |event| named.set(event_target_value(&event))
                 />
             </span>
-            {pick("instead-weight".to_owned(), "Weight number", weights, set_weight)}
-            {advised(bench, Quantity::InsteadYarn, 0, "A ball holds".to_owned(), advice)}
-            {labelled(bench, Quantity::InsteadGrams, 0, "It weighs".to_owned(), "")}
+            {pick("instead-weight".to_owned(), words_of::weight_number(), weights, set_weight)}
+            {advised(bench, Quantity::InsteadYarn, 0, words_of::ball_holds().to_owned(), advice)}
+            {labelled(bench, Quantity::InsteadGrams, 0, words_of::ball_weighs().to_owned(), "")}
         </div>
         {parts::tick(
-            "instead-swatch".to_owned(), "", String::new(), "I have a swatch of it".to_owned(), flag(move || swatched.get()),
+            "instead-swatch".to_owned(), "", String::new(), words_of::have_swatch().to_owned(), flag(move || swatched.get()),
             Box::new(set_swatch),
         )}
         {part_if(move || swatched.get(), move || view! {
             <div class="pair">
-                {labelled(bench, Quantity::InsteadStitches, 0, "Stitches".to_owned(), "st")}
-                {labelled(bench, Quantity::InsteadWidth, 0, "across".to_owned(), "")}
-                {labelled(bench, Quantity::InsteadRounds, 0, "Rounds".to_owned(), "rnd")}
-                {labelled(bench, Quantity::InsteadHeight, 0, "high".to_owned(), "")}
+                {labelled(bench, Quantity::InsteadStitches, 0, words_of::swatch_stitches().to_owned(), words_of::st())}
+                {labelled(bench, Quantity::InsteadWidth, 0, words_of::swatch_across().to_owned(), "")}
+                {labelled(bench, Quantity::InsteadRounds, 0, words_of::swatch_rounds().to_owned(), words_of::rnd())}
+                {labelled(bench, Quantity::InsteadHeight, 0, words_of::swatch_high().to_owned(), "")}
             </div>
         }.into_any())}
     }
@@ -183,7 +181,8 @@ fn fresh_swatch(own: Swatch) -> Swatch {
 /// The hat in both yarns, number by number.
 fn table(now: &Shown, swap: &Swap, units: figures::Units) -> String {
     let mut html = Html::new();
-    html.raw("<thead><tr><td></td><th scope=\"col\">Now</th><th scope=\"col\">Other yarn</th></tr></thead><tbody>");
+    html.raw("<thead><tr><td></td><th scope=\"col\">").text(words_of::column_now()).raw("</th><th scope=\"col\">");
+    html.text(words_of::column_other()).raw("</th></tr></thead><tbody>");
     for row in say::swap_rows(&now.hat, &now.spec, swap, units) {
         html.raw("<tr><th scope=\"row\">").text(row.term).raw("</th><td>").text(&row.now).raw("</td><td>");
         html.element(if row.changes() { "b" } else { "span" }, row.then.as_deref().unwrap_or("–")).raw("</td></tr>");

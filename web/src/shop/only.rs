@@ -5,10 +5,10 @@ use super::{Counter, Typed, have, this};
 use crate::dom;
 use crate::erase::{flag, memo, part, words};
 use crate::html::Html;
-use crate::made::yarn_names;
 use hatwright_pattern::picture::{hat_silhouette, to_markup};
 use hatwright_pattern::{figures, say};
 use hatwright_sizing::{Colour, HatSpec, Offer, Only, Unit, YarnLength, only_this_much, shop};
+use hatwright_words::shop as words_of;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -41,9 +41,9 @@ pub fn only(counter: Counter) -> AnyView {
         let fields = used.get().into_iter().map(|colour| field(counter, usize::from(colour.0))).collect_view();
         view! { <div class="haves">{fields}</div> }.into_any()
     });
-    let how = words(move || match bench.figure_units() {
-        figures::Units::Centimetres => "What you own, in balls or as 120\u{a0}m or 80\u{a0}g:".to_owned(),
-        figures::Units::Inches => "What you own, in balls or as 130\u{a0}yd or 3\u{a0}oz:".to_owned(),
+    let how = words(move || {
+        let inches = bench.figure_units() == figures::Units::Inches;
+        if inches { words_of::own_inches() } else { words_of::own_metric() }.to_owned()
     });
     let verdict = words(move || found.with(|only| verdict(counter, only.as_ref())));
     let offers = words(move || {
@@ -58,7 +58,7 @@ pub fn only(counter: Counter) -> AnyView {
         if let Some(offer) = offer.filter(|_| !late.get_untracked()) {
             let told = untrack(|| told(counter, &offer, bench.figure_units()));
             let colours = bench.project.with_untracked(|p| p.colours.clone());
-            counter.take([&told, ": it is on the bench now."].concat(), offer.spec, colours);
+            counter.take(words_of::taken(&told), offer.spec, colours);
         }
     };
     view! {
@@ -104,7 +104,7 @@ fn field(counter: Counter, i: usize) -> AnyView {
     };
     let unit = words(move || {
         let plain = counter.have.with(|have| have.get(&i).is_none_or(|typed| !typed.text.contains(char::is_alphabetic)));
-        if plain { "balls".to_owned() } else { String::new() }
+        if plain { words_of::balls_unit().to_owned() } else { String::new() }
     });
     parts::field(Field {
         id: ["have-", &i.to_string()].concat(),
@@ -121,29 +121,25 @@ fn field(counter: Counter, i: usize) -> AnyView {
 /// Whether it is enough, and what is short.
 fn verdict(counter: Counter, only: Option<&Only>) -> String {
     let units = counter.bench.figure_units();
-    let Some(only) = only else { return "Working it out …".to_owned() };
+    let Some(only) = only else { return words_of::working().to_owned() };
     if only.enough {
         // Nothing is bought, so this is the chance of what is owned.
         let chance = counter.bench.shown.with(|s| shop(&s.hat, &s.spec).chance);
-        return ["What you own will do for this hat: ", &*say::chance(chance), "."].concat();
+        return words_of::will_do(&say::chance(chance));
     }
     let name = |colour: &Colour| counter.name(usize::from(colour.0));
-    let short: Vec<String> =
-        only.short.iter().map(|(colour, lack)| [&*figures::yarn(*lack, units), " of ", &name(colour)].concat()).collect();
-    let more = match (short.len(), only.offers.is_empty()) {
-        (0, _) => "This hat cannot be made as it is.",
-        (_, true) => " No smaller hat of its kind can be made of it, either.",
-        (_, false) => " It is enough for one of these:",
-    };
-    match short.len() {
-        0 => more.to_owned(),
-        _ => ["Not enough to be sure: ", &*short.join(" and "), " short.", more].concat(),
+    let length = |(colour, lack): &(Colour, YarnLength)| words_of::length_of(&figures::yarn(*lack, units), &name(colour));
+    let short = only.short.iter().map(length).reduce(|all, next| words_of::length_and(&all, &next));
+    match (short, only.offers.is_empty()) {
+        (None, _) => words_of::cannot_be().to_owned(),
+        (Some(short), true) => words_of::short_none(&short),
+        (Some(short), false) => words_of::short_offers(&short),
     }
 }
 
 /// What an offer is.
 fn told(counter: Counter, offer: &Offer, units: figures::Units) -> String {
-    let names = counter.bench.project.with(|p| yarn_names(&p.colours));
+    let names = counter.bench.project.with(hatwright_project::Project::told_colours);
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
     counter.bench.shown.with(|s| say::offer(offer, &s.hat, &names, units))
 }

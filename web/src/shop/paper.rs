@@ -6,6 +6,7 @@ use crate::erase::words;
 use crate::html::Html;
 use hatwright_pattern::figures::{self, Units};
 use hatwright_sizing::{Ball, Money};
+use hatwright_words::{count, shop as say};
 use leptos::prelude::*;
 use std::rc::Rc;
 
@@ -30,14 +31,14 @@ fn boxed(counter: Counter, key: &'static str, list: Rc<dyn Fn() -> Paper>) -> An
     let printed = list.clone();
     let copy = move || {
         dom::copy(&untrack(|| list()).text, move |done| {
-            counter.copied.set(if done { "Copied." } else { "This browser did not let the page copy; print the list instead." });
+            counter.copied.set(if done { say::copied() } else { say::not_copied() });
         });
     };
     let id = |end: &str| [key, end].concat();
     view! {
         <div class="quick">
-            {parts::button(&id("-copy"), "", "Copy the list", copy)}
-            {parts::button(&id("-print"), "", "Print the list", move || print(counter, &untrack(|| printed())))}
+            {parts::button(&id("-copy"), "", say::copy_list(), copy)}
+            {parts::button(&id("-print"), "", say::print_list(), move || print(counter, &untrack(|| printed())))}
             <span id=id("-copied")>{words(move || counter.copied.get().to_owned())}</span>
         </div>
     }
@@ -78,11 +79,12 @@ pub struct Entry {
 impl Entry {
     /// So many balls of a yarn.
     pub fn of(balls: u32, ball: &Ball, price: Option<Money>, name: String, notes: Vec<String>, units: Units) -> Self {
-        let mut text = [&figures::plural(balls, "ball"), " of ", &figures::ball(ball, units)].concat();
-        if let Some(price) = price.filter(|_| balls > 0) {
-            text.push_str(&[", ", &*figures::money(price)].concat());
-        }
-        Self { balls: text, name, notes }
+        let (all, ball) = (count::balls(balls), figures::ball(ball, units));
+        let balls = match price.filter(|_| balls > 0) {
+            Some(price) => say::balls_of_price(&all, &ball, &figures::money(price)),
+            None => say::balls_of(&all, &ball),
+        };
+        Self { balls, name, notes }
     }
 }
 

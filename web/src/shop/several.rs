@@ -4,13 +4,14 @@ use super::paper::{self, Entry, Paper};
 use super::parts::{self, Field};
 use super::{Counter, this};
 use crate::erase::{flag, memo, part_if, words};
-use crate::html::Html;
+use crate::html::{Html, marked};
 use crate::keep::Browser;
 use hatwright_pattern::say::ListedYarn;
 use hatwright_pattern::{figures, say};
 use hatwright_project::shopping::MOST_COPIES;
 use hatwright_project::{Copies, ListLine, Project, ProjectId, Shelf, ShoppingList, shopping_list_of};
 use hatwright_sizing::{Hat, Unit, plan};
+use hatwright_words::{count as counts, shop as words_of};
 use leptos::prelude::*;
 use std::collections::BTreeMap;
 
@@ -44,16 +45,13 @@ pub fn several(counter: Counter) -> AnyView {
         list.with(|list| lines(list, units))
     });
     let sum = memo(move || list.with(sum));
-    let chosen = words(move || {
-        let chosen = picked.with(Vec::len);
-        [&chosen.to_string(), " of ", &figures::plural(count as u32, "hat"), " on the list"].concat()
-    });
+    let chosen = words(move || words_of::on_list(picked.with(Vec::len) as u32, count as u32));
     let hats = (0..count).map(|i| row(rows, i)).collect_view();
     view! {
         <div class="shop-scroll" tabindex="-1">
             <h3 id="several-title">{chosen}</h3>
             <ul id="several" class="several" aria-labelledby="several-title">{hats}</ul>
-            {part_if(move || !any.get(), || parts::line("several-how", "note", words(|| HOW.to_owned())))}
+            {part_if(move || !any.get(), || parts::line("several-how", "note", words(|| words_of::several_how().to_owned())))}
             {parts::markup("list", "", told)}
         </div>
         {part_if(move || any.get(), move || view! {
@@ -138,11 +136,15 @@ impl Rows {
 fn row(rows: Rows, i: usize) -> AnyView {
     let (id, name, here) = rows.hats.with_value(|hats| {
         let name = hats[i].name.trim();
-        (hats[i].id.to_string(), if name.is_empty() { "A hat without a name".to_owned() } else { name.to_owned() }, i == 0)
+        (hats[i].id.to_string(), if name.is_empty() { words_of::unnamed_hat() } else { name }.to_owned(), i == 0)
     });
     let pick = memo(move || rows.picks.with(|picks| picks[i].clone()));
     let mut label = Html::new();
-    label.raw("<span>").text(&name).raw(if here { " <small>on the bench</small></span>" } else { "</span>" });
+    label.raw("<span>").text(&name);
+    if here {
+        label.raw(" ").element("small", words_of::on_bench());
+    }
+    label.raw("</span>");
     let checked = flag(move || pick.with(|pick| pick.ticked));
     let ticked = move |on| rows.change(i, |pick| pick.ticked = on);
     let typed = move |text: String| {
@@ -156,12 +158,12 @@ fn row(rows: Rows, i: usize) -> AnyView {
         class: "number copies",
         label: words(move || {
             let mut html = Html::new();
-            html.text(&["Copies of ", &name].concat());
+            html.text(&words_of::copies_of(&name));
             html.done()
         }),
         text: words(move || pick.with(|pick| pick.wrong.clone().unwrap_or(pick.copies.to_string()))),
         unit: words(|| "×".to_owned()),
-        says: memo(move || if pick.with(|pick| pick.wrong.is_some()) { WRONG.to_owned() } else { String::new() }),
+        says: memo(move || if pick.with(|pick| pick.wrong.is_some()) { words_of::copies_wrong() } else { "" }.to_owned()),
         data: id.clone(),
         typed: Box::new(typed),
     };
@@ -174,9 +176,6 @@ fn row(rows: Rows, i: usize) -> AnyView {
     .into_any()
 }
 
-const HOW: &str = "Tick the hats that the yarn is for, and type how many of each.";
-const WRONG: &str = "Copies are a whole number from 1 to 99; the list goes on with the last one.";
-
 /// Copies from what was typed.
 fn read_copies(text: &str) -> Option<u32> {
     let copies = figures::parse(text, Unit::Whole, figures::Units::Centimetres).ok()?.unsigned_abs();
@@ -187,7 +186,7 @@ fn read_copies(text: &str) -> Option<u32> {
 fn lines(list: &ShoppingList, units: figures::Units) -> String {
     let mut html = Html::new();
     if !list.lines.is_empty() {
-        html.raw("<h3>To buy</h3><ul class=\"list\">");
+        html.element("h3", words_of::list_title()).raw("<ul class=\"list\">");
     }
     for line in &list.lines {
         html.raw("<li><span class=\"who\">")
@@ -200,7 +199,7 @@ fn lines(list: &ShoppingList, units: figures::Units) -> String {
         }
         html.raw("</span><span class=\"price\">");
         html.text(&line.buy.price.filter(|_| line.buy.balls > 0).map(figures::money).unwrap_or_default());
-        html.raw("</span><b class=\"balls\">").text(&figures::plural(line.buy.balls, "ball")).raw("</b>");
+        html.raw("</span><b class=\"balls\">").text(&counts::balls(line.buy.balls)).raw("</b>");
         html.raw("<small>");
         for (i, part) in numbers(line, units).iter().enumerate() {
             html.raw(if i == 0 { "" } else { " · " }).element("span", part);
@@ -219,31 +218,32 @@ fn lines(list: &ShoppingList, units: figures::Units) -> String {
 /// The hats that cannot be planned, by their names.
 fn left_out(list: &ShoppingList) -> Option<String> {
     let names: Vec<String> = list.left_out.iter().map(|(_, name)| named(name)).collect();
-    let told = || ["Not on the list, because it cannot be made as it is: ", &names.join(", "), "."].concat();
-    (!names.is_empty()).then(told)
+    (!names.is_empty()).then(|| words_of::left_out(&names.join(", ")))
 }
 
 /// What a line is called: its colour, or its yarn where the colour has no name.
 fn called(line: &ListLine) -> &str {
-    [&*line.colour, &*line.yarn].into_iter().find(|name| !name.is_empty()).unwrap_or("A yarn without a name")
+    [&*line.colour, &*line.yarn].into_iter().find(|name| !name.is_empty()).unwrap_or(words_of::unnamed_yarn())
 }
 
 fn named(name: &str) -> String {
-    if name.trim().is_empty() { "a hat without a name".to_owned() } else { name.trim().to_owned() }
+    if name.trim().is_empty() { words_of::unnamed_hat_inside() } else { name.trim() }.to_owned()
 }
 
 /// `balls of 50 g = 80 m · takes 158 m · 99 g · 1 owned, lot 2214 · 81 m left over`.
 fn numbers(line: &ListLine, units: figures::Units) -> Vec<String> {
     let mut all = vec![
-        ["balls of ", &figures::ball(&line.ball, units)].concat(),
+        words_of::in_balls_of(&figures::ball(&line.ball, units)),
         this::need(&line.buy, units),
         this::left(&line.buy, units),
     ];
     if line.ball.owned.ticks() > 0 {
-        all.push([&figures::show(line.ball.owned.ticks(), Unit::Count, units), " owned"].concat());
+        all.push(words_of::amount_owned(&figures::show(line.ball.owned.ticks(), Unit::Count, units)));
     }
-    if !line.lots.is_empty() {
-        all.push([if line.lots.len() == 1 { "lot " } else { "lots " }, &line.lots.join(", ")].concat());
+    match &*line.lots {
+        [] => {}
+        [lot] => all.push(words_of::lot(lot)),
+        lots => all.push(words_of::lots(&lots.join(", "))),
     }
     all
 }
@@ -254,21 +254,21 @@ fn of_hats(line: &ListLine, units: figures::Units) -> String {
         let times = if *copies == 1 { String::new() } else { [" × ", &copies.to_string()].concat() };
         [&named(name), &times, " (", &figures::yarn(*length, units), ")"].concat()
     };
-    ["for ", &line.hats.iter().map(hat).collect::<Vec<_>>().join(", ")].concat()
+    words_of::for_hats(&line.hats.iter().map(hat).collect::<Vec<_>>().join(", "))
 }
 
 /// All balls of the list, what they cost, and how often they are enough.
 fn sum(list: &ShoppingList) -> String {
     let balls: u32 = list.lines.iter().map(|line| line.buy.balls).sum();
     let mut html = Html::new();
-    html.raw("<b class=\"balls\">").text(&figures::plural(balls, "ball")).raw("</b> to buy ");
+    html.raw(&words_of::to_buy(&marked("b", "balls", &counts::balls(balls)))).raw(" ");
     if balls > 0
         && let Some(price) = list.price
     {
         html.raw("<b class=\"price\">").text(&figures::money(price)).raw("</b> ");
     }
     if let Some(chance) = list.chance {
-        html.raw("<span class=\"odds\">").text(&say::chance_full(chance)).raw(".</span>");
+        html.raw("<span class=\"odds\">").text(&words_of::enough(&say::chance_full(chance))).raw("</span>");
     }
     html.done()
 }
@@ -288,7 +288,7 @@ fn paper(list: &ShoppingList, hats: &[(String, u32)], units: figures::Units) -> 
     let balls = list.lines.iter().map(|line| line.buy.balls).sum();
     let mut after = this::all_of(balls, list.price, list.chance).to_vec();
     after.extend(left_out(list));
-    Paper::of(&["Yarn for ", &figures::plural(count, "hat")].concat(), &entries, &after, text(list, hats, units))
+    Paper::of(&words_of::yarn_for_hats(count), &entries, &after, text(list, hats, units))
 }
 
 /// The list as a message.

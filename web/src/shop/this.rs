@@ -4,11 +4,11 @@ use super::paper::{self, Entry, Paper};
 use super::{Counter, parts};
 use crate::ask::letter;
 use crate::erase::{flag, memo, part, words};
-use crate::html::Html;
-use crate::made::yarn_names;
+use crate::html::{Html, marked};
 use hatwright_pattern::say::YarnName;
 use hatwright_pattern::{figures, say};
 use hatwright_sizing::{Ball, Buy, Count, HatSpec, Mass, Money, Quantity, Ratio, Shop, Unit, YarnLength, shop, yarn_rates};
+use hatwright_words::{count, shop as words_of};
 use leptos::prelude::*;
 
 /// More colours than these stand in rows of two lines.
@@ -54,8 +54,9 @@ fn row(counter: Counter, counted: Memo<Shop>, i: usize) -> AnyView {
 fn cells(counter: Counter, line: &Buy, units: figures::Units) -> String {
     let mut html = Html::new();
     html.raw("<span class=\"who\">").raw(&who(counter, usize::from(line.colour.0)));
-    html.raw("</span><b class=\"balls\">").text(&figures::plural(line.balls, "ball"));
-    html.raw("</b><span class=\"hidden\"> to buy</span><span class=\"takes\"><span class=\"need\">").text(&need(line, units));
+    html.raw("</span><b class=\"balls\">").text(&count::balls(line.balls));
+    html.raw("</b><span class=\"hidden\">").text(words_of::after_balls());
+    html.raw("</span><span class=\"takes\"><span class=\"need\">").text(&need(line, units));
     html.raw("</span> <span class=\"left\">").text(&left(line, units)).raw("</span></span><span class=\"price\">");
     html.text(&line.price.filter(|_| line.balls > 0).map(figures::money).unwrap_or_default()).raw("</span>");
     html.done()
@@ -75,7 +76,7 @@ pub fn who(counter: Counter, i: usize) -> String {
             .raw("</span>");
         let yarn = colour.yarn.trim();
         let lot = colour.lot.trim();
-        let lot = if lot.is_empty() { String::new() } else { ["lot ", lot].concat() };
+        let lot = if lot.is_empty() { String::new() } else { words_of::lot(lot) };
         let small: Vec<&str> = [yarn, &lot].into_iter().filter(|text| !text.is_empty()).collect();
         if !small.is_empty() {
             html.raw(" ").element("small", &small.join(" · "));
@@ -94,16 +95,16 @@ fn stepper(counter: Counter, i: usize) -> AnyView {
             have.remove(&i);
         });
     };
-    let name = move |way: &'static str| words(move || ["One ball of ", &counter.name(i), way].concat());
+    let name = move |way: fn(&str) -> String| words(move || way(&counter.name(i)));
     let owned = words(move || figures::show(counter.owned(i).ticks(), Unit::Count, counter.bench.figure_units()));
     let at = move |end: i32| words(move || (counter.owned(i).ticks() == end).to_string());
     let id = |key: &str| [key, &i.to_string()].concat();
     view! {
-        <span class="stepper" role="group" aria-label=words(move || ["Balls of ", &counter.name(i), " owned"].concat())>
-            <span class="step-name" aria-hidden="true">"owned"</span>
-            {parts::named(id("owned-less-"), "", "−", name(" fewer owned"), at(0), Box::new(move || step(-1)))}
+        <span class="stepper" role="group" aria-label=words(move || words_of::balls_owned(&counter.name(i)))>
+            <span class="step-name" aria-hidden="true">{words_of::owned()}</span>
+            {parts::named(id("owned-less-"), "", "−", name(words_of::one_fewer), at(0), Box::new(move || step(-1)))}
             <output id=id("owned-") aria-live="off">{owned}</output>
-            {parts::named(id("owned-more-"), "", "+", name(" more owned"), at(most), Box::new(move || step(1)))}
+            {parts::named(id("owned-more-"), "", "+", name(words_of::one_more), at(most), Box::new(move || step(1)))}
         </span>
     }
     .into_any()
@@ -111,15 +112,15 @@ fn stepper(counter: Counter, i: usize) -> AnyView {
 
 /// `takes 79 m · 49 g`.
 pub fn need(line: &Buy, units: figures::Units) -> String {
-    ["takes ", &amount(line.need.length, line.grams, units)].concat()
+    words_of::takes(&amount(line.need.length, line.grams, units))
 }
 
 /// `81 m · 51 g left over`.
 pub fn left(line: &Buy, units: figures::Units) -> String {
     let size = YarnLength::from_metres(line.left.metres().abs());
     let grams = line.left_grams.map(|grams| Mass::from_ticks(grams.ticks().abs()));
-    let word = if line.left < YarnLength::default() { " short" } else { " left over" };
-    [&amount(size, grams, units), word].concat()
+    let word = if line.left < YarnLength::default() { words_of::short } else { words_of::left_over };
+    word(&amount(size, grams, units))
 }
 
 /// A length of yarn, and its weight where that is known.
@@ -135,19 +136,22 @@ fn amount(length: YarnLength, grams: Option<Mass>, units: figures::Units) -> Str
 fn sum(shop: &Shop) -> String {
     let balls = balls_of(shop);
     let mut html = Html::new();
-    html.raw("<b class=\"balls\">").text(&figures::plural(balls, "ball")).raw("</b> to buy ");
+    html.raw(&words_of::to_buy(&marked("b", "balls", &count::balls(balls)))).raw(" ");
     if balls > 0
         && let Some(price) = shop.price
     {
         html.raw("<b class=\"price\">").text(&figures::money(price)).raw("</b> ");
     }
-    html.raw("<span class=\"odds\"><span class=\"chance\">").text(&say::chance_full(shop.chance)).raw("</span>");
-    if let Some(margin) = margin(shop) {
+    let chance = marked("span", "chance", &say::chance_full(shop.chance));
+    let told = match margin(shop) {
         // Rounded down: it is what there is at the least.
-        let whole = (margin.ticks() / 100).to_string();
-        html.raw(", <span class=\"margin\">").text(&whole).raw(" %</span> more than the estimate");
-    }
-    html.raw(".</span>");
+        Some(margin) => {
+            let share = words_of::share(&(margin.ticks() / 100).to_string());
+            words_of::enough_margin(&chance, &marked("span", "margin", &share))
+        }
+        None => words_of::enough(&chance),
+    };
+    html.raw("<span class=\"odds\">").raw(&told).raw("</span>");
     html.done()
 }
 
@@ -161,7 +165,7 @@ fn margin(shop: &Shop) -> Option<Ratio> {
 fn list(counter: Counter) -> Paper {
     let units = counter.bench.figure_units();
     counter.bench.project.with(|p| {
-        let names = yarn_names(&p.colours);
+        let names = p.told_colours();
         counter.bench.shown.with(|s| {
             let shop = shop(&s.hat, &s.spec);
             let called: Vec<YarnName<'_>> =
@@ -171,9 +175,10 @@ fn list(counter: Counter) -> Paper {
                 Some(entry(line, s.spec.balls.get(i)?, letter(i), called.get(i)?, units))
             };
             let entries: Vec<Entry> = shop.lines.iter().filter_map(entry).collect();
-            let title = if p.name.trim().is_empty() { "a hat" } else { p.name.trim() };
-            let text = say::shop_text(title, &shop, &called, &s.spec.balls, units);
-            Paper::of(&["Yarn for ", title].concat(), &entries, &all_of(balls_of(&shop), shop.price, Some(shop.chance)), text)
+            let name = p.name.trim();
+            let title = if name.is_empty() { words_of::yarn_for_unnamed().to_owned() } else { words_of::yarn_for(name) };
+            let text = say::shop_text(name, &shop, &called, &s.spec.balls, units);
+            Paper::of(&title, &entries, &all_of(balls_of(&shop), shop.price, Some(shop.chance)), text)
         })
     })
 }
@@ -181,12 +186,12 @@ fn list(counter: Counter) -> Paper {
 fn entry(line: &Buy, ball: &Ball, letter: char, name: &YarnName<'_>, units: figures::Units) -> Entry {
     let mut more = vec![need(line, units), left(line, units)];
     if ball.owned.ticks() > 0 {
-        more.push([&figures::show(ball.owned.ticks(), Unit::Count, units), " owned"].concat());
+        more.push(words_of::amount_owned(&figures::show(ball.owned.ticks(), Unit::Count, units)));
     }
     let lot = name.lot.trim();
     let mut named = vec![letter.to_string(), name.colour.to_owned()];
     named.extend(Some(name.yarn.trim().to_owned()).filter(|yarn| !yarn.is_empty()));
-    named.extend(Some(["lot ", lot].concat()).filter(|_| !lot.is_empty()));
+    named.extend((!lot.is_empty()).then(|| words_of::lot(lot)));
     let mut notes = vec![more.join(" · ")];
     notes.extend(say::lot_advice(line, name.colour, &[lot]));
     Entry::of(line.balls, ball, line.price, named.join(" · "), notes, units)
@@ -198,15 +203,14 @@ fn balls_of(shop: &Shop) -> u32 {
 
 /// What is said of a whole list: all its balls, their price, how often they are enough.
 pub fn all_of(balls: u32, price: Option<Money>, chance: Option<Ratio>) -> [String; 2] {
-    let mut all = [&figures::plural(balls, "ball"), " in all"].concat();
-    if let Some(chance) = chance {
-        all.push_str(&[", ", &*say::chance(chance)].concat());
-    }
-    if let Some(price) = price.filter(|_| balls > 0) {
-        all.push_str(&["; together ", &*figures::money(price)].concat());
-    }
-    all.push('.');
-    [all, say::ONE_LOT.to_owned()]
+    let price = price.filter(|_| balls > 0).map(figures::money);
+    let all = match (chance.map(say::chance), price) {
+        (None, None) => words_of::in_all(&count::balls(balls)),
+        (Some(chance), None) => words_of::in_all_chance(&count::balls(balls), &chance),
+        (None, Some(price)) => words_of::in_all_price(&count::balls(balls), &price),
+        (Some(chance), Some(price)) => words_of::in_all_chance_price(&count::balls(balls), &chance, &price),
+    };
+    [all, say::one_lot().to_owned()]
 }
 
 /// How the yarn in a stitch is known, and what is worth knowing of dye lots.
@@ -216,14 +220,14 @@ fn known(counter: Counter) -> String {
         let owned = |i: usize| p.spec.balls.get(i).is_some_and(|ball| ball.owned.ticks() > 0);
         p.colours.iter().enumerate().any(|(i, colour)| owned(i) && !colour.lot.trim().is_empty())
     });
-    let advice = if lots { " Look for the lots that you own." } else { "" };
-    [&*rate(counter, units), " ", say::ONE_LOT, advice].concat()
+    let (rate, advice) = (rate(counter, units), lots.then(words_of::look_for_lots));
+    [&*rate, say::one_lot()].into_iter().chain(advice).collect::<Vec<_>>().join(" ")
 }
 
 fn rate(counter: Counter, units: figures::Units) -> String {
     let told = |spec: &HatSpec| yarn_rates(spec).first().map(|rate| say::rate_of_strands(spec, rate, units));
     let told = counter.bench.shown.with(|s| told(&s.spec)).unwrap_or_default();
-    ["Reckoned with ", &told, "."].concat()
+    words_of::reckoned(&told)
 }
 
 #[cfg(test)]

@@ -4,10 +4,11 @@ use crate::ask::letter;
 use crate::bench::{Bench, Shown};
 use crate::erase::{memo, words};
 use crate::html::Html;
-use crate::made::{hexes, yarn_names};
+use crate::made::hexes;
 use hatwright_pattern::figures;
 use hatwright_pattern::picture::{to_markup, yarn_picture, yarn_table};
 use hatwright_sizing::{Colour, YarnLength};
+use hatwright_words::shop as words_of;
 use leptos::prelude::*;
 
 /// The part of the page.
@@ -16,7 +17,7 @@ pub fn breakdown(bench: Bench) -> AnyView {
     let table = memo(move || with(bench, table));
     view! {
         <details id="breakdown">
-            <summary>"Where it goes"</summary>
+            <summary>{words_of::where_title()}</summary>
             <figure class="picture" inner_html=words(move || drawn.get())></figure>
             <table class="parts" inner_html=words(move || table.get())></table>
         </details>
@@ -26,7 +27,7 @@ pub fn breakdown(bench: Bench) -> AnyView {
 
 /// The hat that is shown, with its colours as the document names and shows them.
 fn with(bench: Bench, of: impl FnOnce(&Shown, &[&str], &[&str], figures::Units) -> String) -> String {
-    let (names, hexes) = bench.project.with(|p| (yarn_names(&p.colours), hexes(p)));
+    let (names, hexes) = bench.project.with(|p| (p.told_colours(), hexes(p)));
     let units = bench.figure_units();
     let [names, hexes] = [&names, &hexes].map(|all| all.iter().map(String::as_str).collect::<Vec<_>>());
     bench.shown.with(|s| of(s, &names, &hexes, units))
@@ -35,10 +36,10 @@ fn with(bench: Bench, of: impl FnOnce(&Shown, &[&str], &[&str], figures::Units) 
 fn table(shown: &Shown, names: &[&str], hexes: &[&str], units: figures::Units) -> String {
     let rows = yarn_table(&shown.hat, names);
     let mut html = Html::new();
-    html.raw(
-        "<thead><tr><th scope=\"col\">Part</th><th scope=\"col\">Colour</th><th scope=\"col\" class=\"count\">Stitches</th>",
-    );
-    html.raw("<th scope=\"col\" class=\"count\">Yarn</th></tr></thead>");
+    html.raw("<thead><tr><th scope=\"col\">").text(words_of::column_part());
+    html.raw("</th><th scope=\"col\">").text(words_of::column_colour());
+    html.raw("</th><th scope=\"col\" class=\"count\">").text(words_of::column_stitches());
+    html.raw("</th><th scope=\"col\" class=\"count\">").text(words_of::column_yarn()).raw("</th></tr></thead>");
     for of in rows.chunk_by(|a, b| a.part == b.part) {
         html.raw("<tbody>");
         for (i, row) in of.iter().enumerate() {
@@ -51,7 +52,7 @@ fn table(shown: &Shown, names: &[&str], hexes: &[&str], units: figures::Units) -
     html.raw("<tfoot>");
     let used: Vec<_> = shown.hat.yarn.iter().filter(|need| need.length > YarnLength::default()).collect();
     for (i, need) in used.iter().enumerate() {
-        let head = (i == 0).then_some(("All of it", used.len()));
+        let head = (i == 0).then_some((words_of::all_of_it(), used.len()));
         let stitches: u64 = rows.iter().filter(|row| row.colour == need.colour).filter_map(|row| row.stitches).sum();
         line(&mut html, head, need.colour, names, hexes, &[stitches.to_string(), figures::yarn_fine(need.length, units)]);
     }

@@ -6,12 +6,13 @@ use crate::erase::{memo, part, words};
 use crate::field::labelled;
 use hatwright_pattern::say;
 use hatwright_sizing::{Extra, Quantity, Ratio, YarnLength, chance_of};
+use hatwright_words::shop as words_of;
 use leptos::prelude::*;
 
 const EXTRA: Choice = Choice {
-    legend: "Buy more than the estimate",
+    legend: words_of::extra,
     name: "extra",
-    options: &["enough, how often", "so much more"],
+    options: &[words_of::extra_chance, words_of::extra_share],
     get: |p| by_share(p.spec.extra),
     set: |bench, i| {
         let now = bench.project.with_untracked(|p| p.spec.extra);
@@ -37,8 +38,8 @@ pub fn extra(bench: Bench) -> AnyView {
         <div class="extra">
             {choice(bench, EXTRA)}
             {part(move || match shared.get() {
-                0 => labelled(bench, Quantity::Chance, 0, "Of 100 such hats, enough for".to_owned(), "%"),
-                _ => labelled(bench, Quantity::Margin, 0, "Over the estimate".to_owned(), "% more"),
+                0 => labelled(bench, Quantity::Chance, 0, words_of::of_hundred().to_owned(), words_of::percent()),
+                _ => labelled(bench, Quantity::Margin, 0, words_of::over_estimate().to_owned(), words_of::percent_more()),
             })}
             <p class="note" id="extra-means">{words(move || means(bench))}</p>
         </div>
@@ -55,6 +56,6 @@ fn means(bench: Bench) -> String {
         }
         let used = s.hat.yarn.iter().filter(|need| need.length > YarnLength::default());
         let least = used.map(|need| chance_of(need, need.safe)).min().unwrap_or_default();
-        [&told, " By how sure the estimate is, that is ", &say::chance_full(least), "."].concat()
+        [&told, " ", &*words_of::share_chance(&say::chance_full(least))].concat()
     })
 }

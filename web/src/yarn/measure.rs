@@ -8,6 +8,7 @@ use crate::html::Html;
 use crate::pick::{option, pick};
 use hatwright_pattern::say;
 use hatwright_sizing::{BandKind, Colour, HatSpec, Quantity, Style, UseWay, yarn_rates};
+use hatwright_words::shop as words_of;
 use leptos::prelude::*;
 
 /// The questions.
@@ -17,13 +18,13 @@ pub fn measure(bench: Bench) -> AnyView {
     let kept = memo(move || bench.project.with(|p| p.spec.yarn_use.swatch_kept));
     view! {
         <fieldset class="measure">
-            <legend>"Measure it, and buy nearer"</legend>
+            <legend>{words_of::measure()}</legend>
             <div class="scale">{number(bench, Quantity::ScaleStep, 0, "")}</div>
-            {tick("use-weighed", "A swatch was weighed", flag(move || weighed.get()), move |on| set_open(bench, 0, on))}
+            {tick("use-weighed", words_of::was_weighed(), flag(move || weighed.get()), move |on| set_open(bench, 0, on))}
             {part_if(move || weighed.get(), move || by_weight(bench))}
-            {tick("use-unravelled", "Stitches were unravelled", flag(move || unravelled.get()), move |on| set_open(bench, 1, on))}
+            {tick("use-unravelled", words_of::was_unravelled(), flag(move || unravelled.get()), move |on| set_open(bench, 1, on))}
             {part_if(move || unravelled.get(), move || by_tape(bench))}
-            {tick("swatch-kept", "The swatch is kept", flag(move || kept.get()), move |on| {
+            {tick("swatch-kept", words_of::swatch_kept(), flag(move || kept.get()), move |on| {
                 bench.shape(|s| s.yarn_use.swatch_kept = on);
             })}
             <p class="note" id="swatch-kept-means">{words(move || {
@@ -101,11 +102,11 @@ fn by_weight(bench: Bench) -> AnyView {
         }
     };
     view! {
-        <div class="inset" role="group" aria-label="The weighed swatch">
+        <div class="inset" role="group" aria-label=words_of::weighed()>
             <div class="pair">
-                {number(bench, Quantity::WeighedStitches, 0, "st")}
+                {number(bench, Quantity::WeighedStitches, 0, words_of::st())}
                 {number(bench, Quantity::WeighedGrams, 0, "")}
-                {pick("weighed-colour".to_owned(), "Its yarn", colours, paint)}
+                {pick("weighed-colour".to_owned(), words_of::its_yarn(), colours, paint)}
                 {fabric(bench, 0, "weighed-band")}
             </div>
             <p class="note" id="weighed-means" role="status">{words(move || means(bench, 0))}</p>
@@ -116,9 +117,9 @@ fn by_weight(bench: Bench) -> AnyView {
 
 fn by_tape(bench: Bench) -> AnyView {
     view! {
-        <div class="inset" role="group" aria-label="The unravelled stitches">
+        <div class="inset" role="group" aria-label=words_of::unravelled()>
             <div class="pair">
-                {number(bench, Quantity::UnravelledStitches, 0, "st")}
+                {number(bench, Quantity::UnravelledStitches, 0, words_of::st())}
                 {number(bench, Quantity::UnravelledLength, 0, "")}
                 {fabric(bench, 1, "unravelled-band")}
             </div>
@@ -165,11 +166,11 @@ fn fabric(bench: Bench, which: usize, id: &'static str) -> AnyView {
             let options = words(move || {
                 let band = draft(bench, which).band;
                 let mut html = Html::new();
-                option(&mut html, "body", "as the body", !band);
-                option(&mut html, "band", "as the band", band);
+                option(&mut html, "body", words_of::as_body(), !band);
+                option(&mut html, "band", words_of::as_band(), band);
                 html.done()
             });
-            pick(id.to_owned(), "Worked", options, move |picked: String| {
+            pick(id.to_owned(), words_of::worked(), options, move |picked: String| {
                 set_draft(bench, which, |draft| draft.band = picked == "band");
             })
         },
@@ -184,18 +185,13 @@ fn means(bench: Bench, which: usize) -> String {
     bench.project.with(|p| {
         let used = p.spec.yarn_use;
         if [used.weighed.is_none(), used.unravelled.is_none()][which] {
-            return HOW[which].to_owned();
+            return [words_of::how_weighed, words_of::how_unravelled][which]().to_owned();
         }
         if let Some(why) = [say::weighed_hint, say::unravelled_hint][which](&p.spec, units) {
             return why;
         }
         let rates = yarn_rates(&p.spec);
         let rate = rates.iter().find(|rate| rate.way == way && !rate.kept);
-        rate.map(|rate| ["That makes ", &say::rate_of_strands(&p.spec, rate, units), "."].concat()).unwrap_or_default()
+        rate.map(|rate| words_of::makes(&say::rate_of_strands(&p.spec, rate, units))).unwrap_or_default()
     })
 }
-
-const HOW: [&str; 2] = [
-    "Count every stitch of it, edges too, and weigh it dry. A scale of whole grams errs by 10 % on a swatch of 5 g: weigh a larger one.",
-    "Mark 20 stitches or more, unravel them, and lay their yarn along a tape, straight but not pulled.",
-];

@@ -2,10 +2,11 @@
 
 use crate::ask::letter;
 use crate::bench::Bench;
-use crate::html::Html;
+use crate::html::{Html, marked};
 use hatwright_pattern::{figures, say};
 use hatwright_project::ColourName;
 use hatwright_sizing::{Ball, Buy, Mass, Unit, YarnLength, shop};
+use hatwright_words::{count, shop as words_of};
 use leptos::prelude::*;
 
 /// A row for each colour that is used: a colour that is in no stripe takes no yarn.
@@ -37,15 +38,19 @@ fn row(html: &mut Html, line: &Buy, ball: &Ball, colour: Option<&ColourName>, un
     html.raw("</span></th><td>");
     part(html, "b", "length", &figures::yarn(line.need.length, units));
     part(html, "small", "grams", &line.grams.map(|grams| figures::mass(grams, units)).unwrap_or_default());
-    let range = [&figures::yarn_bare(line.need.low, units), "–", &figures::yarn(line.need.high, units)].concat();
+    let (low, high) = (line.need.low, line.need.high);
+    let range = match units {
+        figures::Units::Both => figures::yarn_span(low, high, units),
+        _ => [&figures::yarn_bare(low, units), "–", &figures::yarn(high, units)].concat(),
+    };
     part(html, "small", "range", &range);
     html.raw("</td><td>");
     let holds = figures::yarn(YarnLength::from_metres(ball.metres()), units);
-    part(html, "b", "balls", &figures::plural(line.balls, "ball"));
-    part(html, "small", "holds", &["of ", &holds].concat());
+    part(html, "b", "balls", &count::balls(line.balls));
+    part(html, "small", "holds", &words_of::of_ball(&holds));
     if line.owned > YarnLength::default() {
         let owned = figures::show(ball.owned.ticks(), Unit::Count, units);
-        part(html, "small", "owned", &["beside ", &owned, " owned"].concat());
+        part(html, "small", "owned", &words_of::beside_owned(&owned));
     }
     // What there is nothing of to buy costs nothing.
     part(html, "b", "price", &line.price.filter(|_| line.balls > 0).map(figures::money).unwrap_or_default());
@@ -66,7 +71,7 @@ fn part(html: &mut Html, tag: &str, class: &str, text: &str) {
 /// What is left over by the estimate, or what is short.
 fn left(line: &Buy, units: figures::Units) -> String {
     let length = figures::yarn(YarnLength::from_metres(line.left.metres().abs()), units);
-    if line.left < YarnLength::default() { [&length, " short"].concat() } else { length }
+    if line.left < YarnLength::default() { words_of::short(&length) } else { length }
 }
 
 fn size(grams: Mass) -> Mass {
@@ -78,10 +83,8 @@ pub fn sum(bench: Bench) -> String {
     bench.shown.with(|s| {
         let shop = shop(&s.hat, &s.spec);
         let mut html = Html::new();
-        let balls = shop.lines.iter().map(|line| line.balls).sum();
-        part(&mut html, "b", "balls", &figures::plural(balls, "ball"));
-        html.raw("together, ");
-        part(&mut html, "span", "chance", &say::chance(shop.chance));
+        let balls = marked("b", "balls", &count::balls(shop.lines.iter().map(|line| line.balls).sum()));
+        html.raw(&words_of::together(&balls, &marked("span", "chance", &say::chance(shop.chance)))).raw(" ");
         part(&mut html, "span", "price", &shop.price.map(figures::money).unwrap_or_default());
         html.done()
     })

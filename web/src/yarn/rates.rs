@@ -6,6 +6,7 @@ use crate::erase::{memo, words};
 use crate::html::Html;
 use hatwright_pattern::say;
 use hatwright_sizing::yarn_rates;
+use hatwright_words::shop as words_of;
 use leptos::prelude::*;
 
 /// The part of the page.
@@ -18,7 +19,7 @@ pub fn rates(bench: Bench) -> AnyView {
     let looks = RwSignal::new(0);
     view! {
         <details id="stitch-yarn" on:toggle=move |_| looks.update(|n| *n += 1)>
-            <summary>"How much yarn a stitch takes"</summary>
+            <summary>{words_of::rates_title()}</summary>
             <p id="rate-used">{words(move || told.with(|all| all.first().cloned().unwrap_or_default()))}</p>
             <p class="note">{why}</p>
             <ul id="rates" inner_html=words(move || told.with(|all| list(all)))></ul>

@@ -8,6 +8,7 @@ use crate::html::Html;
 use hatwright_pattern::say;
 use hatwright_project::known_uses;
 use hatwright_sizing::KeptUse;
+use hatwright_words::shop as words_of;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -67,11 +68,12 @@ fn lines(all: &[Known], now: Option<KeptUse>) -> String {
     if news.is_empty() {
         return String::new();
     }
-    html.raw("<h3>Measured in other hats of this yarn</h3><ul class=\"uses\">");
+    html.element("h3", words_of::reuse_title()).raw("<ul class=\"uses\">");
     for (i, known) in news {
-        let text = [&known.yarn, " in ", &say::known_use(&known.hat, &known.used)].concat();
+        let text = words_of::reuse(&known.yarn, &say::known_use(&known.hat, &known.used));
         html.raw("<li>").element("span", &text).raw("<button type=\"button\" data-use=\"").number(i as u32);
-        html.raw("\" aria-label=\"").text(&["Use it here: ", &text].concat()).raw("\">Use it here</button></li>");
+        html.raw("\" aria-label=\"").text(&words_of::use_this_here(&text)).raw("\">");
+        html.text(words_of::use_here()).raw("</button></li>");
     }
     html.raw("</ul>");
     html.done()

@@ -4,9 +4,9 @@ use crate::bench::{Bench, Shown};
 use crate::dom;
 use crate::erase::{memo, part_if, words};
 use crate::field::number;
-use crate::made::yarn_names;
 use hatwright_pattern::say;
 use hatwright_sizing::{Quantity, YarnRate, rate_of_hat, yarn_rates};
+use hatwright_words::shop as words_of;
 use leptos::prelude::*;
 
 /// The part of the page.
@@ -21,13 +21,13 @@ pub fn weigh(bench: Bench) -> AnyView {
     };
     view! {
         <details class="weigh">
-            <summary id="weigh-hat">"The hat is done: weigh it"</summary>
+            <summary id="weigh-hat">{words_of::weigh_title()}</summary>
             <div class="inset">
                 {number(bench, Quantity::HatGrams, 0, "")}
                 <p class="note" id="hat-means" role="status">{words(move || means(bench))}</p>
                 {part_if(move || found.get(), move || view! {
                     <div class="quick">
-                        <button type="button" id="keep-use" on:click=keep>"Keep it for the next hat of this yarn"</button>
+                        <button type="button" id="keep-use" on:click=keep>{words_of::keep_use()}</button>
                     </div>
                 }.into_any())}
             </div>
@@ -49,11 +49,11 @@ fn is_news(shown: &Shown, rate: &YarnRate) -> bool {
 /// What the weight makes of a stitch, or why it makes nothing.
 fn means(bench: Bench) -> String {
     let units = bench.figure_units();
-    let names = bench.project.with(|p| yarn_names(&p.colours));
+    let names = bench.project.with(hatwright_project::Project::told_colours);
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
     bench.shown.with(|s| {
         let told = say::hat_weight_sentence(&s.spec, &s.hat, &names, units);
-        told.unwrap_or_else(|| "Weighed dry, with all that belongs to it, it tells what its stitches took.".to_owned())
+        told.unwrap_or_else(|| words_of::weigh_how().to_owned())
     })
 }
 
@@ -70,7 +70,7 @@ fn kept(bench: Bench) -> AnyView {
             view! {
                 <div class="kept" id="kept-use">
                     <p>{words(move || known(bench))}</p>
-                    <button type="button" id="drop-use" on:click=drop>"Forget it"</button>
+                    <button type="button" id="drop-use" on:click=drop>{words_of::forget_use()}</button>
                 </div>
             }
             .into_any()
@@ -84,6 +84,6 @@ fn known(bench: Bench) -> String {
     bench.project.with(|p| {
         let rates = yarn_rates(&p.spec);
         let rate = rates.iter().find(|rate| rate.kept);
-        rate.map(|rate| ["It is kept: ", &say::rate_of_strands(&p.spec, rate, units), "."].concat()).unwrap_or_default()
+        rate.map(|rate| words_of::kept_use(&say::rate_of_strands(&p.spec, rate, units))).unwrap_or_default()
     })
 }

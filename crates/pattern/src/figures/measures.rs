@@ -1,8 +1,10 @@
 //! Weights, and telling a weight from a length where a person types one for the other.
 
-use super::read::{Misread, OUNCE, begins_number};
-use super::{Units, amount, rounded, signed, tenths, unit_label, with_unit, yarn};
+use super::read::{Misread, begins_number};
+use super::suffix::{Measure, OUNCE};
+use super::{Units, amount, either, in_units, rounded, signed, tenths, unit_label, with_unit, yarn};
 use hatwright_sizing::{Ball, Mass, Quantity, Unit, YarnLength};
+use hatwright_words::figures as words;
 
 /// A weight with its unit: whole grams from 10 g on, otherwise tenths, and tenths of an ounce.
 ///
@@ -12,16 +14,36 @@ use hatwright_sizing::{Ball, Mass, Quantity, Unit, YarnLength};
 /// assert_eq!(mass(Mass::from_grams(49.6), Centimetres), "50 g");
 /// assert_eq!(mass(Mass::from_grams(2.34), Centimetres), "2.3 g");
 /// assert_eq!(mass(Mass::from_grams(50.0), Inches), "1.8 oz");
+/// assert_eq!(mass(Mass::from_grams(50.0), Both), "50 g (1.8 oz)");
 /// ```
 pub fn mass(mass: Mass, units: Units) -> String {
     let ticks = i64::from(mass.ticks());
-    let text = match units {
-        Units::Inches => tenths(ticks * OUNCE.1 as i64, OUNCE.0),
-        // What is told in tenths never reads 10.0.
-        Units::Centimetres if ticks.abs() < 995 => tenths(ticks, 100),
-        Units::Centimetres | Units::Both => signed(ticks < 0, rounded(ticks.unsigned_abs(), 100).to_string()),
-    };
-    with_unit(text, unit_label(Unit::Mass, units))
+    in_units(units, |units| {
+        let text = match units {
+            Units::Inches => tenths(ticks * OUNCE.1 as i64, OUNCE.0),
+            // What is told in tenths never reads 10.0.
+            _ if ticks.abs() < 995 => tenths(ticks, 100),
+            _ => signed(ticks < 0, rounded(ticks.unsigned_abs(), 100).to_string()),
+        };
+        with_unit(text, unit_label(Unit::Mass, units))
+    })
+}
+
+/// A length of yarn with what it weighs, where that is known.
+///
+/// ```
+/// use hatwright_pattern::figures::{Units::*, yarn_and_mass};
+/// use hatwright_sizing::{Mass, YarnLength};
+/// let told = |grams, units| yarn_and_mass(YarnLength::from_metres(68.2), grams, units);
+/// assert_eq!(told(None, Centimetres), "68 m");
+/// assert_eq!(told(Some(Mass::from_grams(43.0)), Centimetres), "68 m (43 g)");
+/// assert_eq!(told(Some(Mass::from_grams(43.0)), Both), "68 m / 75 yd (43 g / 1.5 oz)");
+/// ```
+pub fn yarn_and_mass(length: YarnLength, grams: Option<Mass>, units: Units) -> String {
+    match grams {
+        Some(grams) => words::beside(&either(units, |units| yarn(length, units)), &either(units, |units| mass(grams, units))),
+        None => yarn(length, units),
+    }
 }
 
 /// A ball as its band tells it: `50 g = 80 m`, or its length alone.
@@ -31,17 +53,20 @@ pub fn mass(mass: Mass, units: Units) -> String {
 /// use hatwright_sizing::{Ball, Count, Mass};
 /// let wool = Ball { grams: Some(Mass::from_grams(50.0)), ..Ball::of(Count::whole(80)) };
 /// assert_eq!((&*ball(&wool, Centimetres), &*ball(&wool, Inches)), ("50 g = 80 m", "1.8 oz = 87 yd"));
+/// assert_eq!(ball(&wool, Both), "50 g = 80 m (1.8 oz = 87 yd)");
 /// ```
 pub fn ball(ball: &Ball, units: Units) -> String {
-    // A ball of 80 m is no round number of yards: 87 yd says enough.
-    let length = match units {
-        Units::Centimetres | Units::Both => amount(ball.yarn.ticks(), Unit::Yarn, units),
-        Units::Inches => yarn(YarnLength::from_metres(ball.metres()), units),
-    };
-    match ball.grams {
-        Some(grams) => [&*mass(grams, units), " = ", &length].concat(),
-        None => length,
-    }
+    in_units(units, |units| {
+        // A ball of 80 m is no round number of yards: 87 yd says enough.
+        let length = match units {
+            Units::Inches => yarn(YarnLength::from_metres(ball.metres()), units),
+            _ => amount(ball.yarn.ticks(), Unit::Yarn, units),
+        };
+        match ball.grams {
+            Some(grams) => [&*mass(grams, units), " = ", &length].concat(),
+            None => length,
+        }
+    })
 }
 
 /// What a unit measures.
@@ -52,22 +77,10 @@ enum Kind {
 }
 
 fn kind(unit: &str) -> Option<Kind> {
-    const WEIGHTS: [&str; 16] = [
-        "g", "gr", "gram", "grams", "gramme", "grammes", "kg", "kgs", "kilo", "kilos", "oz", "ozs", "ounce", "ounces", "lb",
-        "lbs",
-    ];
-    const LENGTHS: [&str; 18] = [
-        "m", "metre", "metres", "meter", "meters", "yd", "yds", "yard", "yards", "cm", "mm", "km", "in", "inch", "inches", "ft",
-        "foot", "feet",
-    ];
-    let is = |all: &[&str]| all.iter().any(|name| name.eq_ignore_ascii_case(unit));
-    if is(&WEIGHTS) {
-        Some(Kind::Weight)
-    } else if is(&LENGTHS) {
-        Some(Kind::Length)
-    } else {
-        None
-    }
+    let name = unit.to_ascii_lowercase();
+    // A pound may be a currency.
+    let measure = Measure::of(&name).filter(|_| !["pound", "pounds", "libra", "libras"].contains(&&*name))?;
+    Some(if measure.is_weight() { Kind::Weight } else { Kind::Length })
 }
 
 /// The first number with a unit of each kind: weight and length.

@@ -67,12 +67,13 @@ pub(super) fn unit_scale(unit: Unit, units: Units, suffix: &str) -> Option<Fract
         _ => Measure::of(suffix),
     };
     let (above, below) = match (unit, measure) {
-        (Unit::Length, Some(Measure::Millimetre)) => (100, 1),
         (Unit::Length, Some(Measure::Centimetre)) => (1000, 1),
         (Unit::Length, Some(Measure::Metre)) | (Unit::Mass, Some(Measure::Kilogram)) => (100_000, 1),
         (Unit::Length, Some(Measure::Inch)) => (2540, 1),
         (Unit::Length, Some(Measure::Yard)) => (91_440, 1),
-        (Unit::Yarn, Some(Measure::Metre)) | (Unit::Hook, Some(Measure::Millimetre)) | (Unit::Mass, Some(Measure::Gram)) => (100, 1),
+        (Unit::Length | Unit::Hook, Some(Measure::Millimetre))
+        | (Unit::Yarn, Some(Measure::Metre))
+        | (Unit::Mass, Some(Measure::Gram)) => (100, 1),
         (Unit::Yarn, Some(Measure::Yard)) => (9144, 100),
         (Unit::Mass, Some(Measure::Ounce)) => OUNCE,
         (Unit::Mass, Some(Measure::Pound)) => (16 * OUNCE.0, OUNCE.1),

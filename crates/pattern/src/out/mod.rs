@@ -1,5 +1,6 @@
 //! A pattern as something to publish: plain text, Markdown, a page of HTML, a table of its rounds.
 
+mod charted;
 mod csv;
 mod flow;
 mod html;
@@ -11,6 +12,7 @@ mod qr;
 mod tests;
 mod text;
 
+pub use charted::chart_figures;
 pub use csv::rounds_csv;
 pub use html::{PAPER_CSS, html, page_css};
 pub use markdown::markdown;

@@ -150,7 +150,7 @@ fn title(out: &mut Markup, all: &Publication) {
     out.raw("<header><div>");
     out.element("h1", "", &all.graded.title);
     for notice in &all.graded.notices {
-        out.element("p", "notice", notice);
+        out.element("p", "usage", notice);
     }
     out.raw("</div>");
     code(out, all);
@@ -158,7 +158,7 @@ fn title(out: &mut Markup, all: &Publication) {
 }
 
 fn code(out: &mut Markup, all: &Publication) {
-    let Some(code) = qr_svg(&all.link) else { return };
+    let Some(code) = qr_svg(&all.code) else { return };
     out.raw("<figure class=\"code\">");
     out.raw(&code);
     out.element("figcaption", "", words::scan());

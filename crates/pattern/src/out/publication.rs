@@ -55,6 +55,8 @@ pub struct Publication {
     pub photos: Vec<Photo>,
     /// The address that opens the hat again; empty for none.
     pub link: String,
+    /// The address in the square code: the same, or a shorter one where the link is too long to be read from paper.
+    pub code: String,
     /// The size to point out, by its place.
     pub highlight: Option<usize>,
 }
@@ -93,6 +95,7 @@ pub fn publish(sizes: &[OneSize], about: &About<'_>) -> Result<Publication, Refu
         figures: Vec::new(),
         photos: Vec::new(),
         link: String::new(),
+        code: String::new(),
         highlight: None,
     })
 }

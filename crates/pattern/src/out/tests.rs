@@ -54,6 +54,7 @@ fn markup_is_escaped_and_well_formed() {
     for heads in [&[57.0][..], &[48.0, 52.0, 57.0]] {
         let mut all = published(heads);
         all.link = "https://hat.example/#4abc".into();
+        all.code = all.link.clone();
         all.highlight = (heads.len() > 1).then_some(1);
         for sheet in [full_sheet(&all), working_sheet(&all, 0)] {
             let document = roxmltree::Document::parse(&sheet).unwrap_or_else(|why| panic!("{why}\n{sheet}"));

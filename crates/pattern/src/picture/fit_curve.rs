@@ -6,6 +6,7 @@ use super::shape::{Anchor, Picture, Shape};
 use crate::figures::age;
 use crate::say::{in_ten, who_is_served};
 use hatwright_sizing::{Fit, FitPoint, Quantity, Sex, fit_curve as points, share_served};
+use hatwright_words::pictures as words;
 
 const WIDTH: i32 = 400;
 const HEIGHT: i32 = 214;
@@ -20,7 +21,7 @@ const FOOT: f64 = 176.0;
 const ADULT: f64 = 18.0;
 
 /// Ages that are written under the curve, in years. Eighteen ends the children's part.
-const MARKS: [(f64, &str); 6] = [(0.0, "birth"), (1.0, "1"), (2.0, "2"), (4.0, "4"), (7.0, "7"), (12.0, "12 years")];
+const MARKS: [u32; 6] = [0, 1, 2, 4, 7, 12];
 
 /// Across, for an age in years. Heads grow fastest at first: by the square root of the age, the first year is as wide as those from 9
 /// to 16.
@@ -50,16 +51,16 @@ pub fn fit_curve(fit: &Fit, wearer: Option<f64>) -> Picture {
     frame(&mut shapes);
     span(fit.ages, &mut shapes);
 
-    let mut description = String::from("Share of heads of each age, boys and girls alike, that the hat fits. It fits ");
-    description.push_str(&fit.ages.map_or_else(|| "no age as well as 8 in 10".into(), who_is_served));
-    description.push('.');
+    let nobody = || words::fit_about_nobody().to_owned();
+    let mut description = fit.ages.map_or_else(nobody, |ages| words::fit_about(&who_is_served(ages)));
     if let Some(years) = wearer {
         let share = share_served(years, Sex::Unknown, fit.least, fit.most);
-        let told = [&age(years), ": ", &in_ten(share)].concat();
-        description.push_str(&[" The wearer's age is marked, ", &told, "."].concat());
-        mark(years, share, told, &mut shapes);
+        let (age, share_told) = (age(years), in_ten(share));
+        description.push(' ');
+        description.push_str(&words::fit_wearer(&age, &share_told));
+        mark(years, share, words::fit_mark(&age, &share_told), &mut shapes);
     }
-    Picture { width: WIDTH, height: HEIGHT, title: String::from("Whom it fits, by age"), description, shapes }
+    Picture { width: WIDTH, height: HEIGHT, title: words::fit().to_owned(), description, shapes }
 }
 
 /// Area and outline: the children's curve and the adults' step.
@@ -93,20 +94,31 @@ fn frame(shapes: &mut Vec<Shape>) {
         limit.go(At::new(from, down(Quantity::FitShare.row().usual_value())));
         limit.line(At::new(to, down(Quantity::FitShare.row().usual_value())));
     }
-    for (years, _) in MARKS {
-        axis.go(At::new(across(years), FOOT));
-        axis.line(At::new(across(years), FOOT + 9.0));
+    for years in MARKS {
+        axis.go(At::new(across(years.into()), FOOT));
+        axis.line(At::new(across(years.into()), FOOT + 9.0));
     }
     put(shapes, axis, "fit-axis");
     put(shapes, limit, "fit-limit");
-    for (share, text) in [(1.0, "all"), (Quantity::FitShare.row().usual_value(), "8 in 10"), (0.5, "half"), (0.0, "none")] {
+    let shares = [
+        (1.0, words::fit_all()),
+        (Quantity::FitShare.row().usual_value(), words::fit_eight()),
+        (0.5, words::fit_half()),
+        (0.0, words::fit_none()),
+    ];
+    for (share, text) in shares {
         shapes.push(Shape::text(whole(LEFT) - 8, whole(down(share)) + 5, Anchor::End, text.into(), "label"));
     }
-    for (years, text) in MARKS {
-        shapes.push(Shape::text(whole(across(years)), whole(FOOT) + 25, Anchor::Middle, text.into(), "label"));
+    for (i, years) in MARKS.into_iter().enumerate() {
+        let text = match i {
+            0 => words::fit_birth().to_owned(),
+            5 => words::fit_years(years),
+            _ => years.to_string(),
+        };
+        shapes.push(Shape::text(whole(across(years.into())), whole(FOOT) + 25, Anchor::Middle, text, "label"));
     }
     let middle = whole(f64::midpoint(ADULTS_FROM, RIGHT));
-    shapes.push(Shape::text(middle, whole(FOOT) + 25, Anchor::Middle, "adults".into(), "label"));
+    shapes.push(Shape::text(middle, whole(FOOT) + 25, Anchor::Middle, words::fit_adults().to_owned(), "label"));
 }
 
 /// A bar on the base line under the ages of which 8 in 10 are fitted.
@@ -167,7 +179,7 @@ mod tests {
         fn text(shape: &Shape) -> Option<(i32, i32, Anchor, &str)> {
             match &shape.kind {
                 ShapeKind::Text { x, y, anchor, text } => Some((*x, *y, *anchor, text)),
-                ShapeKind::Path(_) => None,
+                ShapeKind::Path(_) | ShapeKind::Open(_) | ShapeKind::Close => None,
             }
         }
         picture.shapes.iter().filter_map(text).collect()

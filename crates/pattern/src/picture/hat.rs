@@ -10,6 +10,7 @@ use super::{band, body, flaps, head, panel, topper};
 use crate::figures::{self, Units};
 use core::f64::consts::PI;
 use hatwright_sizing::{Hat, HatSpec, Length, Style, Zone};
+use hatwright_words::pictures as words;
 
 /// The picture's box.
 const WIDTH: i32 = 400;
@@ -35,19 +36,19 @@ impl HatLabels {
         let length = |length: Length| figures::length(length, units);
         let flat = length(Length::from_ticks(girth.ticks() / 2));
         let part = match hat.style {
-            Style::Tam => Some(["disc ", &length(across(hat)), " across"].concat()),
-            Style::Stocking => Some(["tail ", &length(spec.shape.tail)].concat()),
+            Style::Tam => Some(words::disc(&length(across(hat)))),
+            Style::Stocking => Some(words::tail_long(&length(spec.shape.tail))),
             Style::Brimmed => {
                 let rounds = hat.rounds.iter().filter(|r| r.zone == Zone::Brim).count();
-                Some(["brim ", &length(Length::from_ticks(hat.gauge.round.ticks() * rounds as i32))].concat())
+                Some(words::brim_wide(&length(Length::from_ticks(hat.gauge.round.ticks() * rounds as i32))))
             }
             Style::EarFlap => hat.flaps.as_ref().map(|f| match f.tie.ticks() {
-                0 => ["flaps ", &length(f.length)].concat(),
-                _ => ["flaps ", &length(f.length), ", ties ", &length(f.tie)].concat(),
+                0 => words::flaps_long(&length(f.length)),
+                _ => words::flaps_and_ties(&length(f.length), &length(f.tie)),
             }),
             Style::Fitted | Style::Slouch | Style::EarWarmer | Style::Sideways => None,
         };
-        Self { depth: length(hat.depth.promised), girth: [&flat, " flat · ", &length(girth), " around"].concat(), part }
+        Self { depth: length(hat.depth.promised), girth: words::girth(&flat, &length(girth)), part }
     }
 }
 
@@ -64,10 +65,10 @@ fn across(hat: &Hat) -> Length {
 /// gap. The box is always 400 × 480 units.
 pub fn hat_picture(hat: &Hat, spec: &HatSpec, labels: &HatLabels) -> Picture {
     let profile = Profile::of(hat);
-    let cut = (profile.left_out > 0.0).then_some("drawn shorter than it is");
+    let cut = profile.left_out > 0.0;
     let mut under: Vec<&str> = vec![&labels.girth];
     under.extend(labels.part.as_deref());
-    under.extend(cut);
+    under.extend(cut.then(words::cut_short));
     let view = fit(hat, &profile, &labels.depth, &under);
     let mut shapes = Vec::with_capacity(64);
     let texture = Texture::of(spec, &profile);
@@ -164,34 +165,36 @@ fn break_marks(profile: &Profile, view: &View, shapes: &mut Vec<Shape>) {
 /// The name of a kind of hat's picture.
 pub(super) fn title(style: Style) -> &'static str {
     match style {
-        Style::Fitted => "Fitted hat, worn, to scale",
-        Style::Slouch => "Slouch hat, worn, to scale",
-        Style::Stocking => "Stocking cap, worn, to scale",
-        Style::EarWarmer => "Ear warmer, worn, to scale",
-        Style::Tam => "Tam, worn, to scale",
-        Style::EarFlap => "Ear-flap hat, worn, to scale",
-        Style::Brimmed => "Brimmed hat, worn, to scale",
-        Style::Sideways => "Hat worked sideways, worn, to scale",
+        Style::Fitted => words::fitted_worn(),
+        Style::Slouch => words::slouch_worn(),
+        Style::Stocking => words::stocking_worn(),
+        Style::EarWarmer => words::ear_warmer_worn(),
+        Style::Tam => words::tam_worn(),
+        Style::EarFlap => words::ear_flap_worn(),
+        Style::Brimmed => words::brimmed_worn(),
+        Style::Sideways => words::sideways_worn(),
     }
 }
 
-fn description(hat: &Hat, labels: &HatLabels, cut: Option<&str>) -> String {
-    let rows = |n: u32| format!("{n} rows");
-    let made = match (&hat.panel, hat.style) {
-        (Some(panel), _) => format!("{} from edge to crown, {} stitches long", rows(panel.rows.len() as u32), panel.stitches),
-        (None, Style::EarWarmer) if hat.rounds.is_empty() => rows(hat.size.rows.get()),
-        (None, _) if !hat.band_rows.is_empty() => {
-            format!("{} stitches around, {} rounds, a band of {}", hat.stitches(), hat.round_count(), rows(hat.size.rows.get()))
-        }
-        (None, _) => format!("{} stitches around, {} rounds", hat.stitches(), hat.round_count()),
+fn description(hat: &Hat, labels: &HatLabels, cut: bool) -> String {
+    let (depth, girth, rows) = (&*labels.depth, &*labels.girth, hat.size.rows.get());
+    let (stitches, rounds) = (hat.stitches().get(), hat.round_count().get());
+    let mut text = match (&hat.panel, hat.style) {
+        (Some(panel), _) => words::made_sideways(panel.rows.len() as u32, panel.stitches.get(), depth, girth),
+        (None, Style::EarWarmer) if hat.rounds.is_empty() => words::made_of_rows(rows, depth, girth),
+        (None, _) if !hat.band_rows.is_empty() => words::made_with_band(stitches, rounds, rows, depth, girth),
+        (None, _) => words::made_in_rounds(stitches, rounds, depth, girth),
     };
-    let mut text = format!("{made}. Depth {}. Girth {}.", labels.depth, labels.girth);
-    for more in labels.part.as_deref().into_iter().chain(cut) {
-        let mut letters = more.chars();
+    if let Some(part) = &labels.part {
+        let mut letters = part.chars();
         text.push(' ');
         text.extend(letters.next().map(|c| c.to_ascii_uppercase()));
         text.push_str(letters.as_str());
         text.push('.');
+    }
+    if cut {
+        text.push(' ');
+        text.push_str(words::cut_short_sentence());
     }
     text
 }

@@ -32,6 +32,7 @@ fn boxed(shape: &Shape, size: f64) -> Extent {
             };
             Extent([left, y - size, left + wide, y + size * 0.3])
         }
+        ShapeKind::Open(_) | ShapeKind::Close => unreachable!("a hat has no groups"),
     }
 }
 

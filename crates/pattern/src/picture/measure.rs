@@ -63,6 +63,22 @@ pub(super) fn extent(data: &str) -> Extent {
     all
 }
 
+/// The places that path data goes to, in order, without those along its curves.
+pub(super) fn nodes(data: &str) -> Vec<(f64, f64)> {
+    let (mut x, mut y) = (0.0, 0.0);
+    let step = |(command, n): (char, Vec<f64>)| {
+        match (command, n.as_slice()) {
+            ('M', [a, b]) => (x, y) = (*a, *b),
+            ('h', [a]) => x += a,
+            ('v', [b]) => y += b,
+            (_, [.., a, b]) => (x, y) = (x + a, y + b),
+            _ => return None,
+        }
+        Some((x, y))
+    };
+    commands(data).into_iter().filter_map(step).collect()
+}
+
 /// Points of an arc from its end points (SVG 1.1, appendix F.6.5).
 fn arc(all: &mut Extent, (x, y): (f64, f64), (rx, ry): (f64, f64), turn: f64, clockwise: bool, (dx, dy): (f64, f64)) {
     if rx == 0.0 || ry == 0.0 {

@@ -6,6 +6,7 @@
 mod band;
 mod body;
 mod chance;
+mod charts;
 mod dimension;
 mod drape;
 mod fabric;
@@ -33,11 +34,12 @@ mod measure;
 #[cfg(test)]
 mod sample;
 
+pub use charts::{Chart, Charted, CrownView, charts};
 pub use fit_curve::fit_curve;
 pub use hat::{HatLabels, hat_picture};
 pub use rounds::{Bar, BarGroup, bars, colour_letter, grouped, round_chart};
 pub use shape::{Anchor, Paint, Picture, Shape, ShapeKind};
 pub use silhouette::{hat_silhouette, style_icon};
-pub use svg::{CLASSES, GRADIENTS, to_markup, to_svg};
+pub use svg::{CLASSES, GRADIENTS, HATCHES, to_markup, to_svg};
 pub use wheel::round_wheel;
 pub use yarn::{YarnRow, yarn_picture, yarn_table};

@@ -4,6 +4,7 @@ use super::fabric::put;
 use super::pen::{At, Pen};
 use super::shape::{Anchor, Paint, Picture, Shape};
 use hatwright_sizing::{Colour, Hat, RoundKind, Zone};
+use hatwright_words::pictures as words;
 
 /// One round, or in a [`BarGroup`] a run of rounds of one colour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -127,7 +128,7 @@ pub fn round_chart(hat: &Hat) -> Picture {
     let mut shapes = Vec::with_capacity(lines.len() * 3 + 16);
     let mut yarns: Vec<(Colour, Pen)> = Vec::new();
     let (mut outlines, mut notches) = (Pen::new(), Pen::new());
-    let mut words = Vec::with_capacity(lines.len() * 4);
+    let mut texts = Vec::with_capacity(lines.len() * 4);
     for (i, runs) in lines.iter().enumerate() {
         let (Some(bar), Some(end)) = (runs.first(), runs.last()) else { continue };
         let line = TOP + LINE * i as i32;
@@ -150,32 +151,27 @@ pub fn round_chart(hat: &Hat) -> Picture {
             notch(&mut notches, LEFT + long * place(k, bar, lead), top, wide);
         }
         let numbers = if end.to > bar.from { format!("{}\u{2013}{}", bar.from, end.to) } else { bar.from.to_string() };
-        words.push(Shape::text(NUMBER, foot, Anchor::End, numbers, "chart-number"));
+        texts.push(Shape::text(NUMBER, foot, Anchor::End, numbers, "chart-number"));
         let letter = if runs.len() > 1 { String::from("\u{2026}") } else { colour_letter(bar.colour).to_string() };
-        words.push(Shape::text(LETTER, foot, Anchor::Middle, letter, "chart-letter"));
+        texts.push(Shape::text(LETTER, foot, Anchor::Middle, letter, "chart-letter"));
         let at = libm::round(LEFT + long) as i32 + 6;
-        words.push(Shape::text(at, foot, Anchor::Start, bar.stitches.to_string(), "chart-total"));
+        texts.push(Shape::text(at, foot, Anchor::Start, bar.stitches.to_string(), "chart-total"));
         if shaped > 0 {
             let sign = if bar.decreases > 0 { '\u{2212}' } else { '+' };
-            words.push(Shape::text(WIDTH - 6, foot, Anchor::End, format!("{sign}{shaped}"), "chart-decrease"));
+            texts.push(Shape::text(WIDTH - 6, foot, Anchor::End, format!("{sign}{shaped}"), "chart-decrease"));
         }
     }
     shapes.extend(yarns.into_iter().map(|(colour, pen)| Shape::path(pen.finish(), Paint::Yarn(colour))));
     put(&mut shapes, notches, "notch");
     // A yarn may be as pale, or as dark, as the page.
     put(&mut shapes, outlines, "bar-edge");
-    shapes.extend(words);
+    shapes.extend(texts);
     let total = |round: Option<&hatwright_sizing::Round>| round.map_or(0, |r| r.after.get());
     Picture {
         width: WIDTH,
         height: TOP * 2 + LINE * lines.len().max(1) as i32,
-        title: String::from("Every round"),
-        description: format!(
-            "{} rounds, from {} stitches to {}. Letters stand for colours, notches for decreases and increases.",
-            hat.rounds.len(),
-            total(hat.rounds.first()),
-            total(hat.rounds.last())
-        ),
+        title: words::every_round().to_owned(),
+        description: words::every_round_about(hat.rounds.len() as u32, total(hat.rounds.first()), total(hat.rounds.last())),
         shapes,
     }
 }

@@ -36,6 +36,16 @@ impl Shape {
     pub(super) fn text(x: i32, y: i32, anchor: Anchor, text: String, class: &'static str) -> Self {
         Self { kind: ShapeKind::Text { x, y, anchor, text }, paint: Paint::Class(class) }
     }
+
+    /// The beginning of a group of shapes, with a title.
+    pub(super) const fn open(title: String, class: &'static str) -> Self {
+        Self { kind: ShapeKind::Open(title), paint: Paint::Class(class) }
+    }
+
+    /// The end of the group that was opened last.
+    pub(super) const fn close() -> Self {
+        Self { kind: ShapeKind::Close, paint: Paint::Class("") }
+    }
 }
 
 /// The form of a shape.
@@ -54,6 +64,10 @@ pub enum ShapeKind {
         /// The letters, not escaped.
         text: String,
     },
+    /// What follows, up to its [`Close`](ShapeKind::Close), is a group with this title: a round of a chart.
+    Open(String),
+    /// The end of a group; it has no paint of its own.
+    Close,
 }
 
 /// Which part of a text stands at its place.
@@ -93,4 +107,6 @@ pub enum Paint {
     /// Filled with the gradient of this id. An attribute rather than a class, because a `url(#…)` in a style sheet of its own is
     /// looked up in that sheet by some browsers; the gradients stand in [`super::GRADIENTS`].
     Gradient(&'static str),
+    /// Filled with the hatching that stands for a yarn where colours cannot be seen; it stands in [`super::HATCHES`].
+    Hatch(Colour),
 }

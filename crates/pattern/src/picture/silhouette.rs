@@ -1,12 +1,13 @@
 //! Small pictures: a hat's outline in its own stripes, and the icon of a style.
 
-use super::hat::{paint, title, worn_extent};
+use super::hat::{paint, worn_extent};
 use super::profile::Profile;
 use super::shape::{Paint, Picture, Shape, ShapeKind};
 use super::view::View;
 use hatwright_sizing::{
     BandSpec, Colour, Fabric, Hat, HatSpec, Length, RoundStripe, Rounds, RowStripe, Rows, Stitches, Style, Topper, plan,
 };
+use hatwright_words::pictures as words;
 
 /// Side of the box of a silhouette.
 const SIDE: i32 = 96;
@@ -33,9 +34,23 @@ pub fn hat_silhouette(hat: &Hat) -> Picture {
     Picture {
         width: SIDE,
         height: SIDE,
-        title: title(hat.style).replace(", worn, to scale", ""),
-        description: format!("{} stitches around, {} rounds.", hat.stitches(), hat.round_count()),
+        title: name(hat.style).to_owned(),
+        description: words::silhouette(hat.stitches().get(), hat.round_count().get()),
         shapes,
+    }
+}
+
+/// What a kind of hat is called.
+fn name(style: Style) -> &'static str {
+    match style {
+        Style::Fitted => words::fitted(),
+        Style::Slouch => words::slouch(),
+        Style::Stocking => words::stocking(),
+        Style::EarWarmer => words::ear_warmer(),
+        Style::Tam => words::tam(),
+        Style::EarFlap => words::ear_flap(),
+        Style::Brimmed => words::brimmed(),
+        Style::Sideways => words::sideways(),
     }
 }
 
@@ -82,7 +97,7 @@ pub fn style_icon(style: Style) -> Picture {
             shapes.push(Shape { kind: shape.kind, paint: Paint::Class(class) });
         }
     }
-    Picture { width: SIDE, height: SIDE, title: title(style).replace(", worn, to scale", ""), description: String::new(), shapes }
+    Picture { width: SIDE, height: SIDE, title: name(style).to_owned(), description: String::new(), shapes }
 }
 
 /// The usual hat of a style: plain, with a band of the second colour; worked sideways, in stripes of both.

@@ -3,6 +3,19 @@
 use super::pen::push_whole;
 use super::shape::{Paint, Picture, ShapeKind};
 
+/// A tile of lines as a pattern.
+macro_rules! hatch {
+    ($id:literal, $lines:literal) => {
+        concat!(
+            r#"<pattern id=""#,
+            $id,
+            r#"" width="8" height="8" patternUnits="userSpaceOnUse"><path d=""#,
+            $lines,
+            r##"" fill="none" stroke="#29231d" stroke-width=".9" stroke-opacity=".75" stroke-linecap="round"/></pattern>"##
+        )
+    };
+}
+
 /// The gradients that [`Paint::Gradient`] names: once into the page, inside a `<defs>`. Light and dark alone, so that they lie over
 /// any yarn.
 pub const GRADIENTS: &str = concat!(
@@ -15,6 +28,17 @@ pub const GRADIENTS: &str = concat!(
     r##"<stop offset=".3" stop-color="#fff" stop-opacity=".1"/><stop offset=".55" stop-color="#000" stop-opacity=".03"/>"##,
     r##"<stop offset="1" stop-color="#000" stop-opacity=".28"/></linearGradient>"##,
 );
+
+/// The hatchings that [`Paint::Hatch`] names, for the colours in order: dots, rising lines, level lines, falling lines, upright lines, a
+/// net. A seventh colour has the first again. They are dark in every mode, as the cells that they fill are light.
+pub const HATCHES: [&str; 6] = [
+    hatch!("hatch-0", "M1.5 2h1M5.5 6h1"),
+    hatch!("hatch-1", "M-2 2l4 -4M-2 10l12 -12M6 10l4 -4"),
+    hatch!("hatch-2", "M0 2h8M0 6h8"),
+    hatch!("hatch-3", "M-2 6l4 4M-2 -2l12 12M6 -2l4 4"),
+    hatch!("hatch-4", "M2 0v8M6 0v8"),
+    hatch!("hatch-5", "M-2 6l4 4M-2 -2l12 12M6 -2l4 4M-2 2l4 -4M-2 10l12 -12M6 10l4 -4"),
+];
 
 /// What each class of [`Paint::Class`] looks like in light mode. In dark mode only the head form, the labels and the lines change.
 pub const CLASSES: &str = "\
@@ -40,7 +64,20 @@ text{font:14px ui-sans-serif,system-ui,sans-serif;font-variant-numeric:tabular-n
 .chart-total{font-weight:700;fill:#29231d}.chart-decrease{fill:#a4402f}\
 .fit-area{fill:#34516f;fill-opacity:.26}.fit-line{fill:none;stroke:#34516f;stroke-width:2;stroke-linejoin:round}\
 .fit-axis,.fit-limit{fill:none;stroke:#6a5f52;stroke-width:1}.fit-limit{stroke-dasharray:5 4}\
-.fit-span{fill:none;stroke:#a4402f;stroke-width:4}.fit-wearer{fill:none;stroke:#29231d;stroke-width:1.5}.fit-dot{fill:#29231d}";
+.fit-span{fill:none;stroke:#a4402f;stroke-width:4}.fit-wearer{fill:none;stroke:#29231d;stroke-width:1.5}.fit-dot{fill:#29231d}\
+.chart-round,.chart-key{fill:none;stroke:none}.chart-text{font-size:12px;fill:#29231d}.chart-ring{fill:#d9c4a0;fill-opacity:.24}\
+.chart-edge,.chart-gather{fill:none;stroke:#6a5f52;stroke-width:.9}.chart-gather{stroke-dasharray:3 2.4}\
+.chart-begin{fill:#a4402f}.chart-way{fill:none;stroke:#a4402f;stroke-width:1.5;stroke-linecap:round;stroke-linejoin:round}\
+.chart-cut{fill:none;stroke:#6a5f52;stroke-width:.9;stroke-dasharray:5 3}\
+.chart-veil{fill:#fffaf0;fill-opacity:.6}.chart-grid{fill:none;stroke:#29231d;stroke-opacity:.7;stroke-width:.7}\
+.chart-plate{fill:#fffaf0;fill-opacity:.9}.chart-cell{font-size:10px;font-weight:600;fill:#29231d}\
+.flat-hat{fill:#efe6d4;stroke:#29231d;stroke-width:1.5;stroke-linejoin:round}.flat-part{fill:none;stroke:#29231d;stroke-width:.9;stroke-dasharray:5 4}\
+.flat-line{fill:none;stroke:#29231d;stroke-width:1.5;stroke-linecap:round}\
+.sym-sc,.sym-hdc,.sym-dc,.sym-sl,.sym-ch,.sym-join,.sym-ring,\
+.sym-sc-tog,.sym-hdc-tog,.sym-dc-tog,.sym-sl-tog,.sym-sc-inc,.sym-hdc-inc,.sym-dc-inc,.sym-sl-inc\
+{fill:none;stroke:#29231d;stroke-width:1.2;stroke-linecap:round;stroke-linejoin:round}\
+.sym-sc-tog,.sym-hdc-tog,.sym-dc-tog,.sym-sl-tog,.sym-sc-inc,.sym-hdc-inc,.sym-dc-inc,.sym-sl-inc\
+{stroke:#a4402f;stroke-width:1.7}.sym-sl,.sym-join{fill:#29231d}.sym-ch{stroke-width:1}";
 
 /// Writes a picture as an SVG element for a page that has the classes in its own style sheet: no style element, no style attribute,
 /// title and description as its label.
@@ -55,11 +92,7 @@ pub fn to_markup(picture: &Picture, yarn: &[&str]) -> String {
     escape(&mut out, &picture.description);
     out.push_str("\">");
     // A page with several pictures must not hold one id twice.
-    if picture.shapes.iter().any(|shape| matches!(shape.paint, Paint::Gradient(_))) {
-        out.push_str("<defs>");
-        out.push_str(GRADIENTS);
-        out.push_str("</defs>");
-    }
+    defs(&mut out, picture);
     elements(&mut out, picture, yarn);
     out.push_str("</svg>");
     out
@@ -93,13 +126,22 @@ pub fn to_svg(picture: &Picture, yarn: &[&str]) -> String {
     out
 }
 
-/// The gradients, where any is used: small pictures have none.
+/// The gradients and hatchings that are used: most pictures have none.
 fn defs(out: &mut String, picture: &Picture) {
-    if picture.shapes.iter().any(|s| matches!(s.paint, Paint::Gradient(_))) {
+    let gradients = picture.shapes.iter().any(|s| matches!(s.paint, Paint::Gradient(_)));
+    let hatched = |i: usize| picture.shapes.iter().any(|s| matches!(s.paint, Paint::Hatch(c) if hatch_of(c.0) == i));
+    let hatches: Vec<&str> = HATCHES.iter().enumerate().filter(|(i, _)| hatched(*i)).map(|(_, hatch)| *hatch).collect();
+    if gradients || !hatches.is_empty() {
         out.push_str("<defs>");
-        out.push_str(GRADIENTS);
+        out.push_str(if gradients { GRADIENTS } else { "" });
+        out.push_str(&hatches.concat());
         out.push_str("</defs>");
     }
+}
+
+/// Which hatching stands for a colour.
+fn hatch_of(colour: u8) -> usize {
+    usize::from(colour) % HATCHES.len()
 }
 
 fn elements(out: &mut String, picture: &Picture, yarn: &[&str]) {
@@ -125,6 +167,14 @@ fn elements(out: &mut String, picture: &Picture, yarn: &[&str]) {
                 escape(out, text);
                 out.push_str("</text>");
             }
+            ShapeKind::Open(title) => {
+                out.push_str("<g");
+                paint(out, shape.paint, yarn);
+                out.push_str("><title>");
+                escape(out, title);
+                out.push_str("</title>");
+            }
+            ShapeKind::Close => out.push_str("</g>"),
         }
     }
 }
@@ -142,6 +192,11 @@ fn paint(out: &mut String, paint: Paint, yarn: &[&str]) {
         Paint::Gradient(id) => {
             out.push_str(r#" fill="url(#"#);
             out.push_str(id);
+            out.push(')');
+        }
+        Paint::Hatch(colour) => {
+            out.push_str(r#" class="hatch" fill="url(#hatch-"#);
+            push_whole(out, hatch_of(colour.0) as u32);
             out.push(')');
         }
     }
@@ -209,7 +264,9 @@ mod tests {
                             assert!(rule.iter().any(|r| CLASSES.contains(r.as_str())), "{name}: {class}");
                         }
                         Paint::Gradient(id) => assert!(GRADIENTS.contains(&format!("id=\"{id}\"")), "{name}: {id}"),
-                        Paint::Yarn(colour) => assert!(usize::from(colour.0) < hat.yarn.len(), "{name}: {colour:?}"),
+                        Paint::Yarn(colour) | Paint::Hatch(colour) => {
+                            assert!(usize::from(colour.0) < hat.yarn.len(), "{name}: {colour:?}")
+                        }
                     }
                 }
                 assert!(!to_svg(&picture, &[]).contains("style="), "{name}");

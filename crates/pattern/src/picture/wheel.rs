@@ -6,6 +6,7 @@ use super::shape::{Anchor, Paint, Picture, Shape};
 use super::strips::{Strip, strips};
 use core::f64::consts::PI;
 use hatwright_sizing::{BandKind, Colour, Hat, Style, Zone};
+use hatwright_words::pictures as words;
 
 /// The picture's box, and its wheel.
 const SIDE: i32 = 400;
@@ -66,17 +67,14 @@ pub fn round_wheel(hat: &Hat) -> Picture {
     ]);
     put(&mut shapes, start, "wheel-start");
     let names = names(hat, &rings);
-    let parts = if names.is_empty() { String::from("rows, from edge to crown") } else { ["From the outside: ", &names].concat() };
+    let parts = if names.is_empty() { words::wheel_rows().to_owned() } else { words::wheel_parts(&names) };
     shapes.push(Shape::text(SIDE / 2, SIDE + 12, Anchor::Middle, parts.clone(), "chart-number"));
     let shaping = hat.rounds.iter().filter(|r| r.decreases.get() + r.increases.get() > 0).count();
     Picture {
         width: SIDE,
         height: SIDE + 20,
-        title: String::from("Rounds from above"),
-        description: format!(
-            "{} rounds around the crown, {shaping} of them with marks where they narrow or widen. The arrow shows where rounds begin. {parts}.",
-            hat.round_count()
-        ),
+        title: words::wheel().to_owned(),
+        description: words::wheel_about(hat.round_count().get(), shaping as u32, &parts),
         shapes,
     }
 }
@@ -169,7 +167,7 @@ fn shaped(ring: &Strip, radius: f64, size: f64, pen: &mut Pen) {
 
 /// The parts' names, from the outside in, under the wheel.
 fn names(hat: &Hat, rings: &[Strip]) -> String {
-    let sideways = (hat.band == BandKind::Sideways).then_some("band");
+    let sideways = (hat.band == BandKind::Sideways).then(words::band);
     let mut names: Vec<&str> = sideways.into_iter().collect();
     for ring in rings {
         let name = zone_name(ring.zone);
@@ -181,13 +179,13 @@ fn names(hat: &Hat, rings: &[Strip]) -> String {
 }
 
 /// What a part of a hat is called.
-pub(super) const fn zone_name(zone: Zone) -> &'static str {
+pub(super) fn zone_name(zone: Zone) -> &'static str {
     match zone {
-        Zone::Band => "band",
-        Zone::Body => "body",
-        Zone::Under => "underside",
-        Zone::Crown => "crown",
-        Zone::Tail => "tail",
-        Zone::Brim => "brim",
+        Zone::Band => words::band(),
+        Zone::Body => words::body(),
+        Zone::Under => words::underside(),
+        Zone::Crown => words::crown(),
+        Zone::Tail => words::tail(),
+        Zone::Brim => words::brim(),
     }
 }

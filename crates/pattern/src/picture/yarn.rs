@@ -7,6 +7,7 @@ use super::shape::{Anchor, Paint, Picture, Shape};
 use crate::figures::{Units, yarn, yarn_fine};
 use crate::say;
 use hatwright_sizing::{Colour, Hat, Part, YarnLength, YarnNeed};
+use hatwright_words::pictures as words;
 
 /// As wide as a small phone's column, so that letters are drawn there at their own size.
 const WIDTH: i32 = 350;
@@ -92,7 +93,7 @@ pub fn yarn_picture(hat: &Hat, names: &[&str], units: Units) -> Picture {
     for rows in &parts {
         drawn.part(rows, LONGEST / most, top, units);
         let all: YarnLength = rows.iter().map(|row| row.length).sum();
-        told.push([rows[0].part_name, " ", &yarn_fine(all, units)].concat());
+        told.push(words::yarn_part(rows[0].part_name, &yarn_fine(all, units)));
         top += LINE;
     }
     top += KEY_GAP;
@@ -101,11 +102,11 @@ pub fn yarn_picture(hat: &Hat, names: &[&str], units: Units) -> Picture {
     for need in &used {
         drawn.key(need, &name(need.colour, names), top, units);
         let letter = colour_letter(need.colour).to_string();
-        colours.push([&*letter, ", ", &name(need.colour, names), ", ", &yarn(need.length, units)].concat());
+        colours.push(words::yarn_colour(&letter, &name(need.colour, names), &yarn(need.length, units)));
         top += KEY;
     }
-    let description = ["By part: ", &*told.join(", "), ". By colour: ", &colours.join("; "), "."].concat();
-    Picture { width: WIDTH, height: top + MARGIN, title: "Where the yarn goes".into(), description, shapes: drawn.shapes() }
+    let description = words::yarn_about(&told.join(", "), &colours.join("; "));
+    Picture { width: WIDTH, height: top + MARGIN, title: words::yarn().to_owned(), description, shapes: drawn.shapes() }
 }
 
 /// Shapes of one paint together, the words over all of them.
@@ -190,7 +191,7 @@ fn whole(value: f64) -> i32 {
 fn name(colour: Colour, names: &[&str]) -> String {
     match names.get(usize::from(colour.0)).map(|name| name.trim()) {
         Some(name) if !name.is_empty() => name.to_owned(),
-        _ => ["colour ", &*(u32::from(colour.0) + 1).to_string()].concat(),
+        _ => words::colour(u32::from(colour.0) + 1),
     }
 }
 
@@ -267,6 +268,7 @@ mod tests {
                             let right = f64::from(*x) + if *anchor == Anchor::End { 0.0 } else { wide };
                             assert!(right <= f64::from(WIDTH) && *y < picture.height, "{name}: {text}");
                         }
+                        ShapeKind::Open(_) | ShapeKind::Close => panic!("{name}: no groups"),
                     }
                     if let Paint::Class(class) = shape.paint {
                         assert!(super::super::CLASSES.contains(&[".", class].concat()), "{name}: {class}");

@@ -1,7 +1,7 @@
 //! Cautions for babies and small children, each with its source. They inform; local rules decide.
 
-use super::yarn::topper_name;
 use hatwright_sizing::{Hat, HeadBasis, Length, Remark, Style, TopperKind};
+use hatwright_words::cautions as say;
 
 /// A caution and where it comes from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -16,61 +16,43 @@ pub struct Caution {
 /// `has_topper` tells whether a pom-pom or a tassel is wanted.
 pub fn cautions(hat: &Hat, has_topper: bool) -> Vec<Caution> {
     let has = |wanted: Remark| hat.remarks.contains(&wanted);
+    let told = |text: &str, source| Caution { text: text.into(), source };
     let mut list = Vec::new();
     if has(Remark::BabySleep) {
-        let text = if hat.head.basis == HeadBasis::Measured { SLEEP_UNKNOWN } else { SLEEP };
-        list.push(Caution { text: [text, LOCAL].concat(), source: SLEEP_SOURCE });
+        let text = if hat.head.basis == HeadBasis::Measured { say::sleep_unknown() } else { say::sleep() };
+        list.push(told(text, say::sleep_source()));
     }
     if has(Remark::SmallParts) {
-        let text = if has_topper {
-            let name = hat.topper.map_or("pom-pom", |topper| topper_name(topper.kind));
-            ["For a child under 3, best leave the ", name, TOPPER, LOCAL].concat()
-        } else {
-            [SMALL_PARTS, LOCAL].concat()
+        let tasselled = hat.topper.is_some_and(|topper| topper.kind == TopperKind::Tassel);
+        let text = match (has_topper, tasselled) {
+            (false, _) => say::small_parts(),
+            (true, false) => say::pompom(),
+            (true, true) => say::tassel(),
         };
-        list.push(Caution { text, source: PARTS_SOURCE });
+        list.push(told(text, say::parts_source()));
     }
     if has(Remark::LongParts) {
         let tied = hat.flaps.as_ref().is_none_or(|flaps| flaps.tie > Length::ZERO);
         let tassel = hat.topper.is_some_and(|topper| topper.kind == TopperKind::Tassel && topper.size >= LONG_TASSEL);
-        let which = [(hat.style == Style::Stocking, TAIL), (hat.style == Style::EarFlap && tied, TIES), (tassel, TASSEL)];
-        for (_, text) in which.into_iter().filter(|(is, _)| *is) {
-            list.push(Caution { text: [text, LOCAL].concat(), source: LONG_SOURCE });
-        }
+        let which = [
+            (hat.style == Style::Stocking, say::tail()),
+            (hat.style == Style::EarFlap && tied, say::ties()),
+            (tassel, say::long_tassel()),
+        ];
+        list.extend(which.into_iter().filter(|(is, _)| *is).map(|(_, text)| told(text, say::long_source())));
     }
     list
 }
 
-const SLEEP: &str = "For being awake and out of doors: take the hat off for sleep, and indoors. A baby's head should be uncovered in \
-     sleep, and babies overheat easily. ";
-const SLEEP_UNKNOWN: &str = "A hat this small may be a baby's. If it is, it is for being awake and out of doors: take it off for \
-     sleep, and indoors. A baby's head should be uncovered in sleep, and babies overheat easily. ";
-const SLEEP_SOURCE: &str = "NHS, Reduce the risk of SIDS (head uncovered in sleep); Leeds Safeguarding Children Partnership (no hats \
-     indoors); AAP 2022, doi:10.1542/peds.2022-057990 (overheating)";
 /// A tassel from this length on is a string (practice, no source: the planner's own limit for tails).
 const LONG_TASSEL: Length = Length::from_ticks(15_000);
-const TOPPER: &str = " off: strands and small parts that come loose can choke. If it is \
-     wanted, sew it firmly through the hat with the strands of its tie, knot them inside, and tug hard; tug again after every \
-     wash. ";
-const SMALL_PARTS: &str = "For a child under 3, add no buttons, beads or other small parts: what comes loose can choke. Weave in \
-     every end well, and tug at it. ";
-const PARTS_SOURCE: &str = "CPSC recall of infant caps, 2017 (a button on top came off); sewing and tugging: common practice";
-const TIES: &str = "Ties can catch on play equipment, doors and cots, and tighten around the neck. For a child up to 7, best leave them off; \
-     never tie them around the neck, and never leave a child in them asleep or alone. ";
-const TAIL: &str = "A long tail can catch on play equipment, doors and cots, or wind around the neck. For a child up to 7, best make it no \
-     longer than to the shoulder; never wind it around the neck, and never leave a child in it asleep or alone. ";
-const TASSEL: &str = "The strands of a long tassel can catch on play equipment, doors and cots, or wind around a neck or a finger. For a child up \
-     to 7, best leave it off or cut it short; never leave a child in it asleep or alone. ";
-const LONG_SOURCE: &str = "Tukes, Finnish Safety and Chemicals Agency, on SFS-EN 14682 (garments for children up to 7: no cords at head and \
-     neck; its scope leaves hats out, so a rule of thumb here); CPSC FAQ on drawstrings (26 deaths, 1985 to 2019); how long and how \
-     watched: common practice";
-const LOCAL: &str = "Follow your local rules and advice.";
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::written::sample;
     use hatwright_sizing::TopperPlan;
+    use hatwright_words::{Language, in_language};
 
     #[test]
     fn cautions_follow_the_wearer() {
@@ -129,5 +111,23 @@ mod tests {
         assert!(cautions(&hat, false)[0].text.starts_with("A hat this small may be a baby's."));
         hat.head.basis = HeadBasis::Who;
         assert!(cautions(&hat, false)[0].text.starts_with("For being awake"));
+    }
+    /// In every language each caution says whose rules hold, and its source is named as those look for it who want to read it.
+    #[test]
+    fn every_language_cautions_alike() {
+        let mut hat = sample::hat();
+        hat.style = Style::Stocking;
+        hat.remarks = vec![Remark::SmallParts, Remark::BabySleep, Remark::LongParts];
+        let english = cautions(&hat, true);
+        let spanish = in_language(Language::Spanish, || cautions(&hat, true));
+        assert_eq!(english.len(), spanish.len());
+        for (own, other) in english.iter().zip(&spanish) {
+            assert!(own.text.ends_with("Follow your local rules and advice."), "{own:?}");
+            assert!(other.text.ends_with("Sigue las normas y consejos de tu país."), "{other:?}");
+            for name in ["NHS", "AAP 2022, doi:10.1542/peds.2022-057990", "CPSC", "Tukes", "SFS-EN 14682", "26", "1985"] {
+                assert_eq!(own.source.contains(name), other.source.contains(name), "{name}");
+            }
+        }
+        assert!(spanish[1].text.starts_with("Para un niño menor de 3 años, mejor no pongas el pompón"), "{spanish:?}");
     }
 }

@@ -1,18 +1,15 @@
 //! Whom a hat fits, and what other counts do to the fit.
 
-use super::refusals::plural_stitches;
-use super::why::counts_rows;
-use crate::figures::{Units, age, age_span, length, length_span, lengths_apart, percent, plural};
+use super::why::counted_as;
+use crate::figures::{Units, age, age_span, length, length_span, lengths_apart, percent};
 use hatwright_sizing::{FitRow, Growing, Hat, Length, Ratio, Sex, Size};
+use hatwright_words::fit as words;
 
 /// Which heads a hat serves, and at which ages.
 pub fn fit_sentence(hat: &Hat, units: Units) -> String {
-    let mut text = ["Fits heads of ", &length_span(hat.fit.least, hat.fit.most, units), ". "].concat();
-    match hat.fit.ages {
-        Some(ages) => text.push_str(&["By our tables of heads that is ", &who_is_served(ages), "."].concat()),
-        None => text.push_str("By our tables of heads there is no age at which that is as many as 8 in 10."),
-    }
-    text
+    let heads = words::heads(&length_span(hat.fit.least, hat.fit.most, units));
+    let ages = hat.fit.ages.map_or_else(|| words::no_age().into(), |ages| words::ages(&who_is_served(ages)));
+    [&*heads, " ", &ages].concat()
 }
 
 /// What the numbers make of the ages for which such hats are offered: for the hat as it is, and ribbed throughout.
@@ -21,32 +18,21 @@ pub fn fit_sentence(hat: &Hat, units: Units) -> String {
 /// child of those ages may wear.
 pub fn ribbed_sentence(hat: &Hat) -> String {
     let spans = |ages: Option<(f64, f64)>| ages.is_some_and(|(from, to)| from < 10.0 && to > 1.0);
-    let mut text = String::new();
-    if spans(hat.fit.ages) || spans(hat.fit.ribbed_ages) {
-        text.push_str("Hats of this kind are often offered for 1 to 10 years (common practice). ");
-    }
-    text.push_str("By our tables of heads this one, with its plain body, fits ");
-    text.push_str(&hat.fit.ages.map_or_else(nobody, who_is_served));
-    text.push_str("; of the same girth in rib throughout, it would fit ");
-    text.push_str(&hat.fit.ribbed_ages.map_or_else(nobody, who_is_served));
-    text.push('.');
-    text
-}
-
-fn nobody() -> String {
-    "no age as well as 8 in 10".into()
+    let who = |ages: Option<(f64, f64)>| ages.map_or_else(|| words::nobody().into(), who_is_served);
+    let told = words::ribbed(&who(hat.fit.ages), &who(hat.fit.ribbed_ages));
+    let offered = spans(hat.fit.ages) || spans(hat.fit.ribbed_ages);
+    if offered { [words::offered(), " ", &told].concat() } else { told }
 }
 
 /// Of whom 8 in 10 are served: `8 in 10 children from 20 months to 3 years`, `8 in 10 adults`.
 pub fn who_is_served((from, to): (f64, f64)) -> String {
     let span = age_span(from, to);
-    let who = match () {
-        () if from >= 18.0 => return "8 in 10 adults".into(),
-        () if to < 2.0 => "8 in 10 babies ",
-        () if to < 18.0 => "8 in 10 children ",
-        () => "8 in 10 people ",
-    };
-    [who, &span].concat()
+    match () {
+        () if from >= 18.0 => words::adults().into(),
+        () if to < 2.0 => words::babies(&span),
+        () if to < 18.0 => words::children(&span),
+        () => words::people(&span),
+    }
 }
 
 /// A share of heads in whole tenths that are no more than it: `9 in 10`. What is said to be 8 in 10 is so by the sentence of ages too.
@@ -60,19 +46,19 @@ pub fn who_is_served((from, to): (f64, f64)) -> String {
 pub fn in_ten(share: f64) -> String {
     // Hardly one in two hundred, on either side: nobody is not said of a share of a survey.
     match share {
-        ..0.005 => "hardly any".into(),
-        0.995.. => "nearly all".into(),
-        ..0.1 => "fewer than 1 in 10".into(),
-        _ => [&((share * 10.0 + 1e-9) as u32).to_string(), " in 10"].concat(),
+        ..0.005 => words::hardly_any().into(),
+        0.995.. => words::nearly_all().into(),
+        ..0.1 => words::fewer_than_one().into(),
+        _ => words::in_ten((share * 10.0 + 1e-9) as u32),
     }
 }
 
 /// A row of the table of whom a hat fits: who, and how many of them. `("4 years", "9 in 10")`, `("women", "3 in 10")`.
 pub fn fit_row(row: &FitRow) -> (String, String) {
     let who = match (row.years >= 18.0, row.sex) {
-        (true, Sex::Female) => "women".into(),
-        (true, Sex::Male) => "men".into(),
-        (true, Sex::Unknown) => "adults".into(),
+        (true, Sex::Female) => words::women().into(),
+        (true, Sex::Male) => words::men().into(),
+        (true, Sex::Unknown) => words::grown().into(),
         (false, _) => age(row.years),
     };
     (who, in_ten(row.share))
@@ -82,17 +68,14 @@ pub fn fit_row(row: &FitRow) -> (String, String) {
 ///
 /// `own` is the hat as the planner sizes it.
 pub fn growing_sentence(larger: &Growing, own: &Hat, units: Units) -> String {
-    let count =
-        if counts_rows(own) { plural(larger.chosen.rows.get(), "row") } else { plural_stitches(larger.chosen.stitches.get()) };
-    let mut text = [&*count, ": ", &length(larger.girth, units), ", ", &age_span(larger.ages.0, larger.ages.1)].concat();
+    let count = counted_as(larger.chosen.rows, larger.chosen.stitches, own);
+    let (girth, ages) = (length(larger.girth, units), age_span(larger.ages.0, larger.ages.1));
     match larger.instead_to {
         // The own hat begins and ends within the month.
-        Some(to) if age(to) == age(larger.ages.0) => text.push_str(" instead of only then"),
-        Some(to) => text.push_str(&[" instead of to ", &age(to)].concat()),
-        None => text.push_str("; the hat as it is fits fewer than 8 in 10 at that age"),
+        Some(to) if age(to) == age(larger.ages.0) => words::growing_from_then(&count, &girth, &ages),
+        Some(to) => words::growing(&count, &girth, &ages, &age(to)),
+        None => words::growing_else_few(&count, &girth, &ages),
     }
-    text.push('.');
-    text
 }
 
 /// What a count does to the fit, against the girth that was asked for, in few enough letters for a phone.
@@ -103,46 +86,44 @@ pub fn size_effect(size: &Size, hat: &Hat, units: Units) -> String {
     let (girth, head) = (size.girth.ticks(), hat.head.girth.ticks());
     let against = |ticks: i32| length(Length::from_ticks(ticks.saturating_abs()), units);
     if !size.reaches {
-        return ["too tight: reaches ", &lengths_apart(size.reach, hat.head.girth, units).0].concat();
+        return words::too_tight(&lengths_apart(size.reach, hat.head.girth, units).0);
     }
     if girth > head {
-        return ["loose by ", &lengths_apart(Length::from_ticks(girth - head), Length::ZERO, units).0].concat();
+        return words::loose_by(&lengths_apart(Length::from_ticks(girth - head), Length::ZERO, units).0);
     }
     let more = girth - hat.wanted_girth.ticks();
     let off = against(more);
     match more {
-        _ if off.starts_with("0.0 ") => "as asked for".into(),
-        ..0 => [&off, " tighter"].concat(),
-        _ => [&off, " looser"].concat(),
+        _ if off == against(0) => words::as_asked().into(),
+        ..0 => words::tighter(&off),
+        _ => words::looser(&off),
     }
 }
 
 /// Another count, with what it does to the fit: `52 stitches, 43.3 cm: reaches only 47.7 cm, too tight for this head`.
 pub fn size_line(size: &Size, hat: &Hat, units: Units) -> String {
-    let mut text = plural_stitches(size.stitches.get());
-    if size.rows.get() != size.stitches.get() {
-        text.push_str(&[" on ", &size.rows.to_string(), " rows of band"].concat());
-    }
-    text.push_str(&[", ", &length(size.girth, units), ": "].concat());
     let larger = size.girth.ticks() - hat.head.girth.ticks();
-    if !size.reaches {
-        text.push_str(&["reaches only ", &length(size.reach, units), ", too tight for this head"].concat());
+    let fit = if !size.reaches {
+        words::line_too_tight(&length(size.reach, units))
     } else if larger > 0 {
-        text.push_str(&[&*length(Length::from_ticks(larger), units), " larger than the head, loose"].concat());
+        words::line_loose(&length(Length::from_ticks(larger), units))
     } else {
         // Practice, no source: 5 to 9 % is usual for plain fabric, 0 to 3 % for a bare or tender head.
-        let fit = match size.ease.ticks() {
-            ..=299 => "relaxed",
-            300..=599 => "easy",
-            600..=899 => "close",
-            _ => "tight",
+        let told = match size.ease.ticks() {
+            ..=299 => words::line_relaxed,
+            300..=599 => words::line_easy,
+            600..=899 => words::line_close,
+            _ => words::line_tight,
         };
-        text.push_str(&[&*percent(Ratio::from_ticks(size.ease.ticks())), " smaller than the head, ", fit].concat());
+        told(&percent(Ratio::from_ticks(size.ease.ticks())))
+    };
+    let (rows, stitches, girth) = (size.rows.get(), size.stitches.get(), length(size.girth, units));
+    let line =
+        if rows == stitches { words::line(stitches, &girth, &fit) } else { words::line_on_rows(stitches, rows, &girth, &fit) };
+    match size.adjustment.get() {
+        0 => line,
+        n => words::line_adjusted(&line, n),
     }
-    if size.adjustment.get() > 0 {
-        text.push_str(&["; needs an adjustment of ", &plural_stitches(size.adjustment.get()), " below the crown"].concat());
-    }
-    text
 }
 
 #[cfg(test)]

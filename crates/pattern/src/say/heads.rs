@@ -1,7 +1,8 @@
 //! What a head's girth means: its size as hats are labelled, something to try the hat on, and the age on a day.
 
-use crate::figures::{Units, age, length, percent, plural};
-use hatwright_sizing::{Day, Head, HeadSize, Length, Quantity, Ratio, Sex, hat_labels, stand_in};
+use crate::figures::{Units, age, length, show};
+use hatwright_sizing::{Day, Head, HeadSize, Length, Quantity, Ratio, Sex, Unit, hat_labels, stand_in};
+use hatwright_words::heads as words;
 
 /// A hat size, told in eighths as it is printed: 58 is `7 1/4`, 56 is `7`.
 ///
@@ -29,22 +30,14 @@ pub fn hat_size(eighths: u32) -> String {
 /// `Labelled as a hat: 58 cm, US 7 1/4, UK 7 1/8 (common practice; makers differ by an eighth).`
 pub fn hat_labels_sentence(girth: Length) -> String {
     let labels = hat_labels(girth);
-    let (us, uk) = (hat_size(labels.us_eighths), hat_size(labels.uk_eighths));
-    let cm = labels.cm.to_string();
-    ["Labelled as a hat: ", &cm, " cm, US ", &us, ", UK ", &uk, " (common practice; makers differ by an eighth)."].concat()
+    words::labels(labels.cm, &hat_size(labels.us_eighths), &hat_size(labels.uk_eighths))
 }
 
 /// Something of the same girth to try the hat on.
 ///
 /// `No head at hand? A bowl, a pot or a foam form 15.9 cm across is as large around: try the hat on it, and dry it there.`
 pub fn stand_in_sentence(girth: Length, units: Units) -> String {
-    let across = length(stand_in(girth), units);
-    [
-        "No head at hand? A bowl, a pot or a foam form ",
-        &across,
-        " across is as large around: try the hat on it, and dry it there.",
-    ]
-    .concat()
+    words::stand_in(&length(stand_in(girth), units))
 }
 
 /// How a head that was looked up stands among others of its age; nothing for a measured one.
@@ -53,23 +46,34 @@ pub fn stand_in_sentence(girth: Length, units: Units) -> String {
 pub fn percentile_sentence(head: &Head, size: &HeadSize, units: Units) -> Option<String> {
     let (Head::ByAge { build, .. } | Head::ByDates { build, .. }) = head else { return None };
     let years = head.age_years()?;
-    let who = match (head.sex(), years >= 18.0) {
-        (Sex::Unknown, true) => "adults",
-        (Sex::Female, true) => "women",
-        (Sex::Male, true) => "men",
-        (Sex::Unknown, false) => "children",
-        (Sex::Female, false) => "girls",
-        (Sex::Male, false) => "boys",
+    let who = who(years, head.sex());
+    // To a tenth, and no further than it goes: 90, 2.5.
+    let tenths = (Ratio::of(build.share()).ticks() + 5) / 10 * 10;
+    Some(words::percentile(&length(size.girth, units), &who, &show(tenths, Unit::Percent, units)))
+}
+
+fn who(years: f64, sex: Sex) -> String {
+    let told = match (sex, is_adult(years), is_newborn(years)) {
+        (Sex::Unknown, true, _) => words::adults(),
+        (Sex::Female, true, _) => words::women(),
+        (Sex::Male, true, _) => words::men(),
+        (Sex::Unknown, _, true) => words::newborns(),
+        (Sex::Female, _, true) => words::newborn_girls(),
+        (Sex::Male, _, true) => words::newborn_boys(),
+        (Sex::Unknown, ..) => return words::children(&age(years)),
+        (Sex::Female, ..) => return words::girls(&age(years)),
+        (Sex::Male, ..) => return words::boys(&age(years)),
     };
-    let who = match years {
-        18.0.. => who.into(),
-        _ if age(years) == "newborn" => [who, " at birth"].concat(),
-        _ => [who, " of ", &age(years)].concat(),
-    };
-    let share = Ratio::of(build.share());
-    let smaller = percent(share);
-    let smaller = smaller.trim_end_matches(" %").trim_end_matches(".0");
-    Some([&length(size.girth, units), ": of 100 ", &who, ", ", smaller, " have smaller heads."].concat())
+    told.into()
+}
+
+fn is_adult(years: f64) -> bool {
+    years >= 18.0
+}
+
+/// Whether an age is told without a number, as that of a birth is.
+fn is_newborn(years: f64) -> bool {
+    age(years) == age(0.0)
 }
 
 /// The age that two days make, or what to do where they make none.
@@ -79,34 +83,24 @@ pub fn percentile_sentence(head: &Head, size: &HeadSize, units: Units) -> Option
 pub fn dates_sentence(born: Day, worn: Day) -> String {
     match born.years_to(worn) {
         Some(years) => {
-            let told = age(years);
-            let told = match &*told {
-                "newborn" | "adult" => told,
-                _ => [&*told, " old"].concat(),
+            let told = match years {
+                _ if is_newborn(years) => words::newborn_then().into(),
+                _ if is_adult(years) => words::adult_then().into(),
+                _ => words::age_then(&age(years)),
             };
-            let mut text = ["On that day the wearer is ", if told == "adult" { "an " } else { "" }, &told, "."].concat();
-            if years < EARLY {
-                text.push(' ');
-                text.push_str(BORN_EARLY);
-            }
-            text
+            if years < EARLY { [&*told, " ", words::born_early()].concat() } else { told }
         }
         None if worn < born => {
             let days = born.0.abs_diff(worn.0);
-            let early = if days < 14 { plural(days, "day") } else { plural(days / 7, "week") };
-            ["That is ", &early, " before the day of birth. ", BORN_EARLY].concat()
+            let early = if days < 14 { words::days_early(days) } else { words::weeks_early(days / 7) };
+            [&*early, " ", words::born_early()].concat()
         }
-        None => {
-            let most = (Quantity::AgeYears.row().most / 100).to_string();
-            ["That is more than ", &most, " years after the day of birth."].concat()
-        }
+        None => words::too_late(Quantity::AgeYears.row().most.unsigned_abs() / 100),
     }
 }
 
 /// Years below which it matters whether a baby came early (practice, no source: an early baby's head has mostly caught up by two).
 const EARLY: f64 = 2.0;
-
-const BORN_EARLY: &str = "The tables are of babies born at term; for one born early, measure the head.";
 
 #[cfg(test)]
 mod tests {

@@ -1,116 +1,82 @@
 //! Why there is no hat, and what would make one.
 
 use super::out_of_range;
-use crate::figures::{Units, length, length_down, length_up, lengths_apart, percent, plural, with_article};
-use hatwright_sizing::{BandKind, Breach, HatSpec, Quantity, Refusal};
+use crate::figures::{Units, length, length_down, length_up, lengths_apart, percent, with_article};
+use hatwright_sizing::{BandKind, Breach, HatSpec, Length, Quantity, Refusal, Stitches};
+use hatwright_words::refusals as words;
 
 /// What stands beside the field of [`Refusal::field`].
 pub fn refusal(r: &Refusal, units: Units) -> String {
     match *r {
-        Refusal::Breach(Breach::OutOfRange(q, ticks)) => out_of_range(q, ticks, units),
-        Refusal::Breach(Breach::WrongCount) => {
-            let (colours, stripes) = (HatSpec::MOST_COLOURS.to_string(), HatSpec::MOST_STRIPES.to_string());
-            ["A hat has 1 to ", &colours, " colours, and 1 to ", &stripes, " stripes in the band and in the body."].concat()
-        }
-        Refusal::Breach(Breach::NoSuchColour(colour)) => {
-            let number = (u32::from(colour.0) + 1).to_string();
-            ["A stripe or the pom-pom is in colour ", &number, ", which this hat does not have. Give it another."].concat()
-        }
-        Refusal::Breach(Breach::Dates) => {
-            "These days do not make an age: the day of wearing comes before the day of birth, or more than 110 years after it. For a baby \
-             born early, measure the head."
-                .into()
-        }
-        Refusal::Breach(Breach::UnfitFabric) => {
-            "This part cannot be worked in that fabric: rounds are not worked in slip stitches, and a rib around the posts is for a \
-             band that is worked around. Choose another fabric for it."
-                .into()
-        }
-        Refusal::Breach(Breach::KeptRounds) => {
-            "The rounds that came with this hat cannot be worked: one has more than twice, or less than half, the stitches of the \
-             one before it. Plan the hat anew."
-                .into()
-        }
+        Refusal::Breach(breach) => broken(breach, units),
         Refusal::TamTooSmall { across, least } => {
             let (wide, needed) = lengths_apart(across, least, units);
-            let mut text = ["A tam's disc is wider than its band: ", &wide, " across is too small for this one"].concat();
-            text.push_str(&[", which takes ", &needed, ". Make it ", &length_up(least, units), " or more."].concat());
-            text
+            words::tam_too_small(&wide, &needed, &length_up(least, units))
         }
-        Refusal::TooLong { measure, most } => {
-            let what = if measure == Quantity::Tail { "That tail" } else { "That" };
-            [what, " has more rounds than a hat can be written in. At this gauge ", &length_down(most, units), " is the most."].concat()
-        }
+        Refusal::TooLong { measure: Quantity::Tail, most } => words::tail_too_long(&length_down(most, units)),
+        Refusal::TooLong { most, .. } => words::too_long(&length_down(most, units)),
         Refusal::EaseBeyondStretch { zone, head, reach, most } => {
-            let part = if zone == Quantity::BandStretch { "band" } else { "body" };
             let (head, reach) = lengths_apart(head, reach, units);
-            let mut text = ["Made this much smaller than ", &*with_article(&head), " head, the ", part].concat();
-            text.push_str(&[", stretched, reaches only ", &reach, ". "].concat());
-            text.push_str(&["The most ease that its stretch allows is ", &percent(most), "."].concat());
-            text
+            let told = if zone == Quantity::BandStretch { words::band_ease } else { words::body_ease };
+            told(&with_article(&head), &reach, &percent(most))
         }
         Refusal::StripesCannotClose { repeat, wanted, below, above } => {
-            let mut text = ["These stripes close only every ", &plural(repeat.get(), "row")].concat();
-            text.push_str(&["; this head wants about ", &wanted.to_string(), ". "].concat());
-            if let Some((rows, girth)) = below {
-                text.push_str(&[&plural(rows.get(), "row"), " would be ", &length(girth, units), " around, "].concat());
+            let (repeat, wanted, wide) = (repeat.get(), wanted.get(), length(above.1, units));
+            match below {
+                Some((rows, girth)) => {
+                    words::stripes_between(repeat, wanted, rows.get(), &length(girth, units), above.0.get(), &wide)
+                }
+                None => words::stripes_above(repeat, wanted, above.0.get(), &wide),
             }
-            text.push_str(&[&plural(above.0.get(), "row"), " would be ", &length(above.1, units)].concat());
-            text.push_str(if below.is_some() { "" } else { " around" });
-            text.push_str(". Shorter stripes, or fewer to a repeat, close more often.");
-            text
         }
         Refusal::NoCount { head, nearest } => {
-            let mut text = ["No whole number of stitches fits ", &*with_article(&length(head, units)), " head at this gauge: "].concat();
-            if nearest.ticks() > 0 {
-                text.push_str(&[&length(nearest, units), " around is too tight, and the next too loose. "].concat());
-            } else {
-                text.push_str("the fewest that make a hat are too loose. ");
+            let head = with_article(&length(head, units));
+            match nearest.ticks() {
+                1.. => words::no_count_between(&head, &length(nearest, units)),
+                _ => words::no_count_so_few(&head),
             }
-            text.push_str(
-                "Finer yarn or a tighter gauge brings the counts closer together; fabric that stretches more reaches farther.",
-            );
-            text
         }
         Refusal::FoldBeyondBand { fold, band } => {
             let (tall, folded) = lengths_apart(band, fold, units);
-            [
-                "The band is only ",
-                &tall,
-                " tall, so ",
-                &folded,
-                " of it cannot be folded up. Fold ",
-                &length_down(band, units),
-                " or less.",
-            ]
-            .concat()
+            words::fold_beyond_band(&tall, &folded, &length_down(band, units))
         }
         Refusal::BandTooTall { band, left, fold, tallest } => {
-            let mut text = if band == BandKind::None {
-                ["There are only ", &length(left, units), " from edge to crown, too little for a crown to close. "].concat()
-            } else if left.ticks() > 0 {
-                ["This band leaves only ", &length(left, units), " above it, too little for a crown to close. "].concat()
-            } else {
-                "This band is as tall as the whole hat: nothing is left above it for a crown. ".into()
-            };
-            let folded = fold.map(|f| [&*length_up(f, units), " or more of it folded up"].concat());
-            let tall = |t: u32| if band == BandKind::Around { plural(t, "round") } else { plural_stitches(t) };
-            let shorter = tallest.map(|t| ["a band of at most ", &tall(t.get())].concat());
-            text.push_str(&match (folded, shorter) {
-                (Some(folded), Some(shorter)) => ["It works with ", &folded, ", or with ", &shorter, "."].concat(),
-                (Some(one), None) | (None, Some(one)) => ["It works with ", &one, "."].concat(),
-                (None, None) => "A hat that reaches farther down leaves more room.".into(),
-            });
-            text
+            [&*no_room(band, left, units), " ", &room_with(band, fold, tallest, units)].concat()
         }
     }
 }
 
-/// `1 stitch`, `2 stitches`.
-pub(crate) fn plural_stitches(count: u32) -> String {
-    let mut text = count.to_string();
-    text.push_str(if count == 1 { " stitch" } else { " stitches" });
-    text
+fn broken(breach: Breach, units: Units) -> String {
+    match breach {
+        Breach::OutOfRange(q, ticks) => out_of_range(q, ticks, units),
+        Breach::WrongCount => words::wrong_count(HatSpec::MOST_COLOURS as u32, HatSpec::MOST_STRIPES as u32),
+        Breach::NoSuchColour(colour) => words::no_such_colour(u32::from(colour.0) + 1),
+        Breach::Dates => words::dates().into(),
+        Breach::UnfitFabric => words::unfit_fabric().into(),
+        Breach::KeptRounds => words::kept_rounds().into(),
+    }
+}
+
+/// Why no crown closes above a band, or above the edge of a hat without one.
+fn no_room(band: BandKind, left: Length, units: Units) -> String {
+    match (band, left.ticks() > 0) {
+        (BandKind::None, _) => words::low_hat(&length(left, units)),
+        (_, true) => words::band_leaves(&length(left, units)),
+        (_, false) => words::band_takes_all().into(),
+    }
+}
+
+/// What would give the crown room.
+fn room_with(band: BandKind, fold: Option<Length>, tallest: Option<Stitches>, units: Units) -> String {
+    let around = band == BandKind::Around;
+    match (fold.map(|fold| length_up(fold, units)), tallest.map(Stitches::get)) {
+        (Some(fold), Some(n)) if around => words::fold_or_rounds_work(&fold, n),
+        (Some(fold), Some(n)) => words::fold_or_stitches_work(&fold, n),
+        (Some(fold), None) => words::fold_works(&fold),
+        (None, Some(n)) if around => words::rounds_work(n),
+        (None, Some(n)) => words::stitches_work(n),
+        (None, None) => words::deeper_works().into(),
+    }
 }
 
 #[cfg(test)]

@@ -1,139 +1,67 @@
 //! What a maker should be told about a hat that can be made.
 
-use super::refusals::plural_stitches;
 use super::why::{wedges_moved, why_this_count};
-use crate::figures::{Units, factor, length, lengths_apart, plural};
+use crate::figures::{Units, factor, length, lengths_apart};
 use hatwright_sizing::{BandKind, Hat, Length, Remark, Unsuited};
+use hatwright_words::{count, remarks as words, why};
 
 /// One remark, in a sentence or two.
 pub fn remark(r: &Remark, hat: &Hat, units: Units) -> String {
-    match *r {
-        Remark::EstimatedGauge => {
-            "The gauge is the middle of what is usual for this yarn weight, not your own, so everything here is an \
-             estimate. The hat may come out a size off: make a swatch before you begin."
-                .into()
-        }
-        Remark::AssumedBand => {
-            let gauge = &hat.gauge;
-            let ten = length(Length::from_ticks(gauge.band_row.ticks().saturating_mul(10)), units);
-            if hat.band == BandKind::Around {
-                return [
-                    "There is no swatch of the band: its stitches are taken to be as wide as the body's, and its rounds as tall as is usual \
-                     beside such a body (practice): ",
-                    &ten,
-                    " for 10. Measure it when it is done.",
-                ]
-                .concat();
-            }
-            let mut text = String::from(if gauge.band_row == gauge.stitch {
-                "There is no swatch of the band: its rows are taken to be as tall as the body's stitches are wide. "
-            } else {
-                "There is no swatch of the band: its rows are taken to be as tall as is usual beside such a body (practice). "
-            });
-            text.push_str(&["When 10 rows are made, lay them flat: they should take ", &ten, "."].concat());
-            text
-        }
+    let told = match *r {
+        Remark::EstimatedGauge => words::estimated_gauge(),
+        Remark::AssumedBand => return assumed_band(hat, units),
         Remark::ChosenDropped { rows, stitches, why } => {
-            let (rows, stitches) = (plural(rows.get(), "row"), plural_stitches(stitches.get()));
-            let why = unsuited(why, hat, units);
-            [
-                "The counts that were chosen by hand, ",
-                &stitches,
-                " on ",
-                &rows,
-                ", no longer suit this hat: ",
-                &why,
-                ". Its own are used.",
-            ]
-            .concat()
+            return words::chosen_dropped(stitches.get(), rows.get(), &unsuited(why, hat, units));
         }
         Remark::WedgesMoved { nearest, wedges } => {
-            [&plural_stitches(hat.size.stitches.get()), " rather than ", &nearest.to_string(), &wedges_moved(wedges, hat)]
-                .concat()
+            return why::moved(&count::stitches(hat.size.stitches.get()), nearest.get(), &wedges_moved(wedges, hat));
         }
-        Remark::StripesMoved { .. } => why_this_count(hat, units),
-        Remark::FoldAboveCrown(by) => {
-            ["So much of the band is folded up that its edge stands ", &length(by, units), " above the crown."].concat()
-        }
-        Remark::UnusualStitch(shape) => [
-            "In this swatch stitches are ",
-            &factor(shape),
-            " times as tall as wide, which is unusual for its fabric (practice). Are both counts of one swatch, worked as the hat will be?",
-        ]
-        .concat(),
-        Remark::LooserThanHead => "This hat is larger than the head: it sits loosely, and may slip.".into(),
+        Remark::StripesMoved { .. } => return why_this_count(hat, units),
+        Remark::FoldAboveCrown(by) => return words::fold_above(&length(by, units)),
+        Remark::UnusualStitch(shape) => return words::unusual_stitch(&factor(shape)),
+        Remark::LooserThanHead => words::looser(),
         Remark::DepthOff(by) => {
-            let size = Length::from_ticks(by.ticks().saturating_abs());
-            let way = if by.ticks() < 0 { " shallower" } else { " deeper" };
-            ["In whole rounds the hat comes out ", &length(size, units), way, " than asked for."].concat()
+            let off = length(Length::from_ticks(by.ticks().saturating_abs()), units);
+            return if by.ticks() < 0 { words::shallower(&off) } else { words::deeper(&off) };
         }
-        Remark::OddStripes(ends) => {
-            let ends = plural(ends, "end");
-            [
-                "A stripe of an odd number of rows leaves its yarn at the wrong edge, where it is cut: ",
-                &ends,
-                " to weave in. ",
-                EVEN,
-            ]
-            .concat()
-        }
-        Remark::EvenRib => {
-            "A sideways rib has an even number of rows. These stripes have an odd number to a repeat, so they close \
-             only after every second repeat."
-                .into()
-        }
-        Remark::Bulk(bundle) => [
-            "The gathered top leaves a bundle about ",
-            &length(bundle, units),
-            " across inside. A pom-pom wider than that hides it.",
-        ]
-        .concat(),
-        Remark::PlanKept(planner) => [
-            "This hat is begun: its rounds are kept as planner ",
-            &planner.to_string(),
-            " made them. A newer planner changes nothing in it.",
-        ]
-        .concat(),
-        Remark::WedgesDropped(wedges) => [
-            &*wedges.to_string(),
-            " wedges do not go into this crown: at its centre they would ruffle, or there are too few rounds for them. It is spread instead; \
-             fewer wedges may go.",
-        ]
-        .concat(),
-        Remark::KeptDropped => {
-            "The rounds that were kept from when this hat was begun do not make the hat that is asked for now, so it is planned anew."
-                .into()
-        }
-        Remark::LongParts => {
-            "A small child may wear this hat: ties, long tails and long tassels can catch, and tighten around the neck. Best make it without.".into()
-        }
-        Remark::UnusualGauge => {
-            "This gauge is unusual for such yarn or such a fabric. It may be right: count the swatch once more, and look whether the \
-             stitch is the one that is named."
-                .into()
-        }
-        Remark::SmallParts => "A child under 3 may wear this hat: leave off what could come loose and be swallowed.".into(),
-        Remark::BabySleep => "A baby may wear this hat. Babies sleep with the head bare: take it off for sleep.".into(),
-    }
+        Remark::OddStripes(ends) => return words::odd_stripes(ends),
+        Remark::EvenRib => words::even_rib(),
+        Remark::Bulk(bundle) => return words::bulk(&length(bundle, units)),
+        Remark::PlanKept(planner) => return words::plan_kept(planner),
+        Remark::WedgesDropped(wedges) => return words::wedges_dropped(wedges),
+        Remark::KeptDropped => words::kept_dropped(),
+        Remark::LongParts => words::long_parts(),
+        Remark::UnusualGauge => words::unusual_gauge(),
+        Remark::SmallParts => words::small_parts(),
+        Remark::BabySleep => words::baby_sleep(),
+    };
+    told.into()
 }
 
-fn unsuited(why: Unsuited, hat: &Hat, units: Units) -> String {
-    match why {
-        Unsuited::Repeat(repeat) if repeat.get() == 2 => "a sideways band needs an even number of rows".into(),
-        Unsuited::Repeat(repeat) => ["the stripes close only on multiples of ", &plural(repeat.get(), "row")].concat(),
-        Unsuited::Few => "they are too few for any hat".into(),
+fn assumed_band(hat: &Hat, units: Units) -> String {
+    let gauge = &hat.gauge;
+    let ten = length(Length::from_ticks(gauge.band_row.ticks().saturating_mul(10)), units);
+    if hat.band == BandKind::Around {
+        return words::band_as_wide(&ten);
+    }
+    let assumed = if gauge.band_row == gauge.stitch { words::rows_as_wide() } else { words::rows_as_usual() };
+    [assumed, " ", &words::ten_rows(&ten)].concat()
+}
+
+/// A clause about counts that were chosen by hand.
+fn unsuited(unsuited: Unsuited, hat: &Hat, units: Units) -> String {
+    match unsuited {
+        Unsuited::Repeat(repeat) if repeat.get() == 2 => why::band_rows().into(),
+        Unsuited::Repeat(repeat) => words::multiples(repeat.get()),
+        Unsuited::Few => words::too_few().into(),
         Unsuited::Tight(reach) => {
             let (head, reach) = lengths_apart(hat.head.girth, reach, units);
-            ["stretched, it would reach only ", &reach, " of the ", &head, " head"].concat()
+            words::too_tight(&reach, &head)
         }
-        Unsuited::Loose(girth) => {
-            ["at ", &length(girth, units), " it would be too loose for a head of ", &length(hat.head.girth, units)].concat()
-        }
-        Unsuited::Unlike(band) => ["the band would be ", &length(band, units), " around, too unlike the body"].concat(),
+        Unsuited::Loose(girth) => words::too_loose(&length(girth, units), &length(hat.head.girth, units)),
+        Unsuited::Unlike(band) => words::unlike(&length(band, units)),
     }
 }
-
-const EVEN: &str = "Stripes of even rows need no cutting.";
 
 #[cfg(test)]
 mod tests {

@@ -1,12 +1,12 @@
 //! Why the hat has these numbers and no others: its count, its pick-up, its shaping, its depth.
 
 use super::fit::size_effect;
-use super::refusals::plural_stitches;
-use crate::figures::{Units, length, percent, plural, show};
+use crate::figures::{Units, length, percent, show};
 use hatwright_sizing::{
-    BandKind, Begun, Coverage, Hat, HatSpec, Layout, Length, Loops, Quantity, Ratio, Remark, Round, RoundKind, SideTop, Size,
-    Style, Unit, Zone,
+    BandKind, Begun, Coverage, Hat, HatSpec, Layout, Length, Loops, Quantity, Ratio, Remark, Round, RoundKind, Rows, SideTop,
+    Size, Stitches, Style, Unit, Zone,
 };
+use hatwright_words::{count, why as words};
 
 /// Everything that a maker may ask "why" about, a sentence or two each: count, other counts, pick-up, each shaped part, depth.
 ///
@@ -22,7 +22,12 @@ pub fn reasons(hat: &Hat, spec: &HatSpec, units: Units) -> Vec<String> {
 
 /// A count with what it counts: rows where the whole hat, or all there is of it, is worked sideways.
 pub(super) fn counted(size: &Size, hat: &Hat) -> String {
-    if counts_rows(hat) { plural(size.rows.get(), "row") } else { plural_stitches(size.stitches.get()) }
+    counted_as(size.rows, size.stitches, hat)
+}
+
+/// The same of rows and stitches that no size has yet.
+pub(super) fn counted_as(rows: Rows, stitches: Stitches, hat: &Hat) -> String {
+    if counts_rows(hat) { count::rows(rows.get()) } else { count::stitches(stitches.get()) }
 }
 
 /// Whether rows alone go around the head.
@@ -36,81 +41,68 @@ pub(super) fn counts_rows(hat: &Hat) -> bool {
 /// That makes the hat 0.4 cm larger than asked for.`
 pub fn why_this_count(hat: &Hat, units: Units) -> String {
     let moved = hat.remarks.iter().find_map(|r| match r {
-        Remark::StripesMoved { nearest, repeat } => Some((nearest, repeat.get())),
+        Remark::StripesMoved { nearest, repeat } => Some((nearest.get(), repeat.get())),
         _ => None,
     });
     let wedges = hat.remarks.iter().find_map(|r| match r {
-        Remark::WedgesMoved { nearest, wedges } => Some((nearest, *wedges)),
+        Remark::WedgesMoved { nearest, wedges } => Some((nearest.get(), *wedges)),
         _ => None,
     });
-    let mut text = counted(&hat.size, hat);
+    let count = counted(&hat.size, hat);
     let difference = hat.size.girth.ticks().saturating_sub(hat.wanted_girth.ticks());
     let off = length(Length::from_ticks(difference.saturating_abs()), units);
-    let way = if difference < 0 { " smaller than asked for." } else { " larger than asked for." };
-    match (moved, wedges) {
+    let smaller = difference < 0;
+    let moved = match (moved, wedges) {
         // The stripes alone would have moved it to yet another count.
         (Some((nearest, repeat)), Some((closing, wedges))) => {
-            text.push_str(&[" rather than ", &nearest.to_string(), ", or ", &closing.to_string()].concat());
-            text.push_str(
-                &[" where ", &closes(repeat, hat), &wedges_moved(wedges, hat), " That makes the hat ", &off, way].concat(),
-            );
+            words::moved_twice(&count, nearest, closing, &closes(repeat, hat), &wedges_moved(wedges, hat))
         }
-        (None, Some((nearest, wedges))) => {
-            text.push_str(&[" rather than ", &nearest.to_string(), &wedges_moved(wedges, hat)].concat());
-            text.push_str(&[" That makes the hat ", &off, way].concat());
-        }
-        (Some((nearest, repeat)), None) => {
-            text.push_str(&[" rather than ", &nearest.to_string(), ": "].concat());
-            text.push_str(&[&*closes(repeat, hat), ". That makes the hat ", &off, way].concat());
-        }
-        (None, None) if difference.abs() < 50 => text.push_str(" give just the girth that was asked for."),
+        (None, Some((nearest, wedges))) => words::moved(&count, nearest, &wedges_moved(wedges, hat)),
+        (Some((nearest, repeat)), None) => words::moved(&count, nearest, &closes(repeat, hat)),
+        (None, None) if difference.abs() < 50 => return words::just(&count),
         // Another count may be nearer where wedges or the pick-up decide, or a person chose; then nothing is claimed.
         (None, None) if 2 * difference.abs() <= hat.gauge.stitch.ticks() => {
-            text.push_str(
-                &[" come nearest to the girth that was asked for: ", &off, way.trim_end_matches(" than asked for."), "."]
-                    .concat(),
-            );
+            return if smaller { words::nearest_smaller(&count, &off) } else { words::nearest_larger(&count, &off) };
         }
-        (None, None) => text.push_str(&[" make the hat ", &off, way].concat()),
-    }
-    text
+        (None, None) => return if smaller { words::smaller(&count, &off) } else { words::larger(&count, &off) },
+    };
+    let makes = if smaller { words::makes_smaller(&off) } else { words::makes_larger(&off) };
+    [&*moved, " ", &makes].concat()
 }
 
+/// Which counts the stripes or the rib take: a clause.
 fn closes(repeat: u32, hat: &Hat) -> String {
-    let multiples = |what: &str| [what, " only on multiples of ", &repeat.to_string(), " rows"].concat();
     match (hat.style, hat.band, repeat) {
-        (Style::Sideways, _, 2) => "a rib worked sideways needs an even number of rows".into(),
-        (Style::Sideways, ..) => multiples("the stripes close"),
-        (_, BandKind::Sideways, 2) => "a sideways band needs an even number of rows".into(),
-        (_, BandKind::Sideways, _) => multiples("the band's stripes close"),
-        _ => "a rib of front and back posts in turn needs an even number of stitches".into(),
+        (Style::Sideways, _, 2) => words::rib_rows().into(),
+        (Style::Sideways, ..) => words::stripes_close(repeat),
+        (_, BandKind::Sideways, 2) => words::band_rows().into(),
+        (_, BandKind::Sideways, _) => words::band_stripes_close(repeat),
+        _ => words::post_stitches().into(),
     }
 }
 
-/// `: 8 wedges divide them evenly, without an adjustment round.`
+/// `8 wedges divide them evenly, without an adjustment round`: a clause.
 pub(super) fn wedges_moved(wedges: u32, hat: &Hat) -> String {
-    let wedges = wedges.to_string();
-    if hat.size.adjustment.get() == 0 {
-        [": ", &wedges, " wedges divide them evenly, without an adjustment round."].concat()
-    } else {
-        [": of the counts that suit the rest, it comes nearest to what ", &wedges, " wedges divide."].concat()
-    }
+    if hat.size.adjustment.get() == 0 { words::wedges_divide(wedges) } else { words::wedges_nearest(wedges) }
 }
 
 /// What the nearest other counts would do: `The nearest others: 52, 3.3 cm smaller (too tight: reaches 47.7 cm); 60, 3.3 cm larger
 /// (loose by 0.2 cm).`
 pub fn why_not_others(hat: &Hat, units: Units) -> Option<String> {
     let girth = hat.size.girth;
-    let smaller = hat.neighbours.iter().rev().find(|n| n.girth < girth);
-    let larger = hat.neighbours.iter().find(|n| n.girth > girth);
-    let told = |size: &Size, way: &str| {
+    let told = |size: &Size| {
         let count = if counts_rows(hat) { size.rows.get() } else { size.stitches.get() };
-        let by = Length::from_ticks((size.girth.ticks() - girth.ticks()).saturating_abs());
-        [&*count.to_string(), ", ", &length(by, units), way, &size_effect(size, hat, units), ")"].concat()
+        let by = length(Length::from_ticks((size.girth.ticks() - girth.ticks()).saturating_abs()), units);
+        let effect = size_effect(size, hat, units);
+        if size.girth < girth { words::other_smaller(count, &by, &effect) } else { words::other_larger(count, &by, &effect) }
     };
-    let list: Vec<String> =
-        smaller.map(|s| told(s, " smaller (")).into_iter().chain(larger.map(|l| told(l, " larger ("))).collect();
-    (!list.is_empty()).then(|| ["The nearest others: ", &list.join("; "), "."].concat())
+    let smaller = hat.neighbours.iter().rev().find(|n| n.girth < girth).map(told);
+    let larger = hat.neighbours.iter().find(|n| n.girth > girth).map(told);
+    match (smaller, larger) {
+        (Some(smaller), Some(larger)) => Some(words::others(&smaller, &larger)),
+        (Some(other), None) | (None, Some(other)) => Some(words::other(&other)),
+        (None, None) => None,
+    }
 }
 
 /// Why so many stitches stand on the band: nothing for a hat without one, or that is nothing else.
@@ -123,32 +115,18 @@ pub fn why_this_band(hat: &Hat, spec: &HatSpec, units: Units) -> Option<String> 
     match hat.band {
         BandKind::None => None,
         BandKind::Around => {
-            let even = if spec.band_fabric().row().loops == Loops::Posts {
-                " Front and back posts take turns, so it is even."
-            } else {
-                ""
-            };
-            Some(
-                [
-                    "The band is worked on the body's own ",
-                    &plural_stitches(hat.size.stitches.get()),
-                    ", so nothing is picked up.",
-                    even,
-                ]
-                .concat(),
-            )
+            let text = words::band_around(hat.size.stitches.get());
+            let posts = spec.band_fabric().row().loops == Loops::Posts;
+            Some(if posts { [&*text, " ", words::posts_even()].concat() } else { text })
         }
         BandKind::Sideways => {
-            let (pick, every) = hat.size.pick_up();
-            let rows = hat.size.rows.to_string();
-            let mut text = match (pick, every) {
-                (1, 1) => ["One stitch in each of the band's ", &rows, " row ends"].concat(),
-                (_, 1) => [&*pick.to_string(), " stitches in each of the band's ", &rows, " row ends"].concat(),
-                _ => [&*plural_stitches(pick), " in every ", &every.to_string(), " of the band's ", &rows, " row ends"].concat(),
-            };
+            let rows = hat.size.rows.get();
             let (band, body) = (length(hat.size.band_girth, units), length(hat.size.girth, units));
-            text.push_str(&[": the band is ", &band, " around, the body ", &body, "."].concat());
-            Some(text)
+            Some(match hat.size.pick_up() {
+                (1, 1) => words::pick_one(rows, &band, &body),
+                (pick, 1) => words::pick_in_each(pick, rows, &band, &body),
+                (pick, every) => words::pick_in_every(pick, every, rows, &band, &body),
+            })
         }
     }
 }
@@ -168,14 +146,10 @@ fn tenth(hundredths: i32) -> String {
 /// straight tail, a brim; for a hat worked sideways, how it closes.
 pub fn why_this_shaping(hat: &Hat, spec: &HatSpec, units: Units) -> Vec<String> {
     if let Some(panel) = &hat.panel {
+        let rows = panel.rows.len() as u32;
         return vec![match panel.top {
-            SideTop::Gathered => {
-                [&*plural(panel.rows.len() as u32, "row"), " run up to the crown: the row ends there are gathered."].concat()
-            }
-            SideTop::ShortRows => {
-                let wedges = panel.rows.len() as u32 / panel.wedge.get().max(1);
-                [&*plural(wedges, "wedge"), " of short rows leave the crown narrow, so that little is left to gather."].concat()
-            }
+            SideTop::Gathered => words::side_gathered(rows),
+            SideTop::ShortRows => words::side_short_rows(rows / panel.wedge.get().max(1)),
         }];
     }
     let zone = |zone: Zone| hat.rounds.iter().filter(move |r| r.zone == zone);
@@ -185,60 +159,65 @@ pub fn why_this_shaping(hat: &Hat, spec: &HatSpec, units: Units) -> Vec<String> 
     {
         let narrow = f64::from(step.before.min(step.after.get()).max(1));
         let more = Ratio::of(f64::from(step.before.max(step.after.get())) / narrow - 1.0);
-        all.push(
-            ["One round next to the band makes the step between them: the body is ", &percent(more), " wider than the band."]
-                .concat(),
-        );
+        all.push(words::slouch_step(&percent(more)));
     }
-    all.extend(rate(zone(Zone::Under), "The underside of the disc", hat).map(|told| told.text));
+    if let Some(steady) = Steady::of(zone(Zone::Under), hat) {
+        all.push(steady.told(words::under_grows, words::under_narrows));
+    }
     all.extend(crown(hat, spec));
     let tail = zone(Zone::Tail).count() as u32;
     if tail > 0 {
-        let stitches = plural_stitches(spec.shape.tail_stitches.get());
         let long = Length::from_cm(f64::from(tail) * hat.gauge.round.cm());
-        all.push(
-            ["The tail stays ", &*stitches, " around for ", &length(long, units), ": it is as narrow as it is to be."].concat(),
-        );
+        all.push(words::tail(spec.shape.tail_stitches.get(), &length(long, units)));
     }
-    if let Some(told) = rate(zone(Zone::Brim), "The brim", hat) {
+    if let Some(steady) = Steady::of(zone(Zone::Brim), hat) {
+        let told = steady.told(words::brim_grows, words::brim_narrows);
         let flare = spec.shape.flare;
-        let why = match told.flat {
-            true if flare.ticks() >= 10_000 => " It is always about that number, never a share of the stitches.".into(),
-            _ if flare.ticks() < 10_000 => [" It has ", &*percent(flare), " of what lies flat, so it turns down."].concat(),
-            _ => String::new(),
-        };
-        all.push([told.text, why].concat());
+        all.push(match steady.flat {
+            true if flare.ticks() >= 10_000 => [&*told, " ", words::brim_always()].concat(),
+            _ if flare.ticks() < 10_000 => [&*told, " ", &words::brim_turns_down(&percent(flare))].concat(),
+            _ => told,
+        });
     }
     all
 }
 
-/// A part that grows or narrows steadily, told.
-struct Rate {
-    text: String,
+/// A part that grows or narrows steadily.
+struct Steady {
+    stitches: u32,
+    rounds: u32,
+    grows: bool,
+    /// Stitches a round, and those of a flat disc, in hundredths.
+    mean: i32,
+    disc: i32,
     /// Within a tenth of a flat disc.
     flat: bool,
 }
 
-/// `The brim grows by 55 stitches in 10 rounds, 5.5 a round; a flat disc of this fabric changes by 5.5 (2π × the height of a round ÷ the
-/// width of a stitch), so it lies flat.` Nothing where there are no such rounds.
-fn rate<'a>(rounds: impl Iterator<Item = &'a Round>, part: &str, hat: &Hat) -> Option<Rate> {
-    let begins = |r: &&Round| !matches!(r.kind, RoundKind::Foundation | RoundKind::PickUp | RoundKind::Ring);
-    let (mut count, mut up, mut down) = (0, 0, 0);
-    for round in rounds.filter(begins) {
-        (count, up, down) = (count + 1, up + round.increases.get(), down + round.decreases.get());
+impl Steady {
+    /// Nothing where no stitches are won or lost.
+    fn of<'a>(rounds: impl Iterator<Item = &'a Round>, hat: &Hat) -> Option<Self> {
+        let begins = |r: &&Round| !matches!(r.kind, RoundKind::Foundation | RoundKind::PickUp | RoundKind::Ring);
+        let (mut count, mut up, mut down) = (0, 0, 0);
+        for round in rounds.filter(begins) {
+            (count, up, down) = (count + 1, up + round.increases.get(), down + round.decreases.get());
+        }
+        let stitches = up.abs_diff(down);
+        if stitches == 0 {
+            return None;
+        }
+        let (mean, disc) = ((stitches * 100 / count) as i32, flat_rate(hat));
+        let flat = (mean - disc).abs() * 10 <= disc;
+        Some(Self { stitches, rounds: count, grows: up > down, mean, disc, flat })
     }
-    let all = up.abs_diff(down);
-    if all == 0 {
-        return None;
+
+    /// `The brim grows by 55 stitches in 10 rounds, 5.5 a round; a flat disc of this fabric changes by 5.5 (2π × the height of a round ÷
+    /// the width of a stitch), so it lies flat.` The messages are those of the part, growing and narrowing.
+    fn told(&self, grows: fn(u32, u32, &str) -> String, narrows: fn(u32, u32, &str) -> String) -> String {
+        let part = if self.grows { grows } else { narrows };
+        let part = part(self.stitches, self.rounds, &tenth(self.mean));
+        if self.flat { words::rate_flat(&part, &tenth(self.disc)) } else { words::rate(&part, &tenth(self.disc)) }
     }
-    let way = if up > down { " grows by " } else { " narrows by " };
-    let (mean, disc) = ((all * 100 / count) as i32, flat_rate(hat));
-    let flat = (mean - disc).abs() * 10 <= disc;
-    let mut text = [part, way, &*plural_stitches(all), " in ", &plural(count, "round")].concat();
-    text.push_str(&[", ", &*tenth(mean), " a round; a flat disc of this fabric changes by ", &tenth(disc)].concat());
-    text.push_str(" (2π × the height of a round ÷ the width of a stitch)");
-    text.push_str(if flat { ", so it lies flat." } else { "." });
-    Some(Rate { text, flat })
 }
 
 /// Why the crown takes off, or puts on, what it does.
@@ -247,44 +226,42 @@ fn crown(hat: &Hat, spec: &HatSpec) -> Option<String> {
     let shaped: Vec<&Round> = hat.rounds.iter().filter(|r| r.zone == Zone::Crown).collect();
     let change = |r: &Round| r.decreases.get() + r.increases.get();
     let steps: Vec<u32> = shaped.iter().filter(|r| r.kind != RoundKind::Adjust).map(|r| change(r)).filter(|n| *n > 0).collect();
-    let Some((least, most)) = steps.iter().min().zip(steps.iter().max()) else {
-        return Some(["Nothing is decreased: all ", &*plural_stitches(top.stitches.get()), " are gathered."].concat());
+    let Some((&least, &most)) = steps.iter().min().zip(steps.iter().max()) else {
+        return Some(words::all_gathered(top.stitches.get()));
     };
-    let (part, verb) = match (hat.style, hat.begun) {
-        (Style::Stocking, Begun::Band) => ("The cone", "narrows"),
-        (Style::Stocking, Begun::Crown) => ("The cone", "widens"),
-        (Style::Tam, Begun::Band) => ("The disc", "narrows"),
-        (Style::Tam, Begun::Crown) => ("The disc", "widens"),
-        (_, Begun::Band) => ("The crown", "narrows"),
-        (_, Begun::Crown) => ("The crown", "widens"),
+    let number = match (hat.begun, least == most) {
+        (Begun::Band, true) => words::decreases(most),
+        (Begun::Band, false) => words::decreases_from_to(least, most),
+        (Begun::Crown, true) => words::increases(most),
+        (Begun::Crown, false) => words::increases_from_to(least, most),
     };
-    let work = if hat.begun == Begun::Band { "decrease" } else { "increase" };
-    let number = if least == most { plural(*most, work) } else { [&*least.to_string(), " to ", &plural(*most, work)].concat() };
-    let mut text =
-        [part, " ", verb, " in ", &*steps.len().to_string(), " of its ", &plural(shaped.len() as u32, "round")].concat();
-    text.push_str(&[", with ", &*number, " in each"].concat());
-    match hat.lays(spec) {
-        Layout::Wedges(k) if *least == k && *most == k => text.push_str(": one in every wedge."),
-        _ => text.push('.'),
-    }
-    if let Some(adjust) = shaped.iter().find(|r| r.kind == RoundKind::Adjust) {
-        let (from, to) = (adjust.before.to_string(), adjust.after.to_string());
-        text.push_str(&[" One round before them takes ", &*from, " to ", &to, ", which the wedges divide."].concat());
-    }
+    let part = match (hat.style, hat.begun) {
+        (Style::Stocking, Begun::Band) => words::cone_narrows,
+        (Style::Stocking, Begun::Crown) => words::cone_widens,
+        (Style::Tam, Begun::Band) => words::disc_narrows,
+        (Style::Tam, Begun::Crown) => words::disc_widens,
+        (_, Begun::Band) => words::crown_narrows,
+        (_, Begun::Crown) => words::crown_widens,
+    };
+    let part = part(steps.len() as u32, shaped.len() as u32, &number);
+    let part = match (hat.lays(spec), hat.begun) {
+        (Layout::Wedges(k), Begun::Band) if least == k && most == k => words::decreases_in_wedges(&part),
+        (Layout::Wedges(k), Begun::Crown) if least == k && most == k => words::increases_in_wedges(&part),
+        _ => words::spread(&part),
+    };
+    let adjusted = shaped.iter().find(|r| r.kind == RoundKind::Adjust).map(|r| words::adjusted(r.before, r.after.get()));
     let flat = flat_rate(hat);
     let mean = steps.iter().sum::<u32>() * 100 / (shaped.len() as u32).max(1);
-    let why = match hat.style {
-        Style::Stocking => "; a cone is far from flat, so it takes few.",
+    let on_average = match hat.style {
+        Style::Stocking => words::mean_cone,
         // What is more than a flat disc's is no reason.
-        _ if f64::from(mean) < 0.85 * f64::from(flat) => "; a crown that rises with the head takes fewer.",
-        _ if f64::from(mean) < 1.1 * f64::from(flat) => ", and this one about as many.",
-        _ => ".",
+        _ if f64::from(mean) < 0.85 * f64::from(flat) => words::mean_fewer,
+        _ if f64::from(mean) < 1.1 * f64::from(flat) => words::mean_alike,
+        _ => words::mean,
     };
-    let about = tenth(mean as i32);
-    text.push_str(
-        &[" That is ", &*about, " a round on the average. A flat disc of this fabric takes ", &tenth(flat), why].concat(),
-    );
-    Some(text)
+    let on_average = on_average(&tenth(mean as i32), &tenth(flat));
+    let sentences: Vec<String> = [Some(part), adjusted, Some(on_average)].into_iter().flatten().collect();
+    Some(sentences.join(" "))
 }
 
 /// Why the hat is as deep as it is.
@@ -295,47 +272,44 @@ pub fn why_this_depth(hat: &Hat, spec: &HatSpec, units: Units) -> String {
     let l = |length_of: Length| length(length_of, units);
     let promised = l(hat.depth.promised);
     let more = match hat.style {
-        Style::EarWarmer => return ["It is as tall as its band: ", &*promised, "."].concat(),
-        Style::Tam => {
-            let across = l(spec.shape.tam_across);
-            let parts = ["Half of a disc ", &*across, " across, and the underside that leads back from its edge"].concat();
-            let band = if hat.band == BandKind::None { "" } else { " to the band" };
-            return [&*parts, band, ": ", &promised, " from the middle of the crown to the edge."].concat();
-        }
-        Style::Slouch => Some((spec.shape.slouch_longer, " more for the slouch")),
-        Style::Stocking => Some((spec.shape.tail, " more to the tip of the tail")),
-        _ => None,
+        Style::EarWarmer => return words::warmer(&promised),
+        Style::Tam if hat.band == BandKind::None => return words::tam(&l(spec.shape.tam_across), &promised),
+        Style::Tam => return words::tam_to_band(&l(spec.shape.tam_across), &promised),
+        Style::Slouch => spec.shape.slouch_longer,
+        Style::Stocking => spec.shape.tail,
+        _ => Length::ZERO,
     };
     // Flaps begin at the tops of the ears, whatever else the hat covers.
     let coverage = if hat.style == Style::EarFlap { Coverage::EarTops } else { spec.coverage };
-    let (way, share, source) = told(coverage);
-    let base = Length::from_ticks(hat.depth.wanted.ticks() - more.map_or(0, |(by, _)| by.ticks()));
-    let share = show(share.row().usual, Unit::Factor, units);
-    let mut text = [way, ", a hat reaches ", &*share, " of the head's girth"].concat();
-    text.push_str(if spec.lining.ticks() > 0 { ", hair or lining included," } else { "" });
-    text.push_str(&[" down from the middle of the crown (", source, ")"].concat());
+    let base = l(Length::from_ticks(hat.depth.wanted.ticks() - more.ticks()));
+    let share = show(share_of(coverage).row().usual, Unit::Factor, units);
+    let girth = if spec.lining.ticks() > 0 { words::girth_lined() } else { words::girth() };
+    let mut reaches = match coverage {
+        Coverage::EarTops => words::ears_free(&share, girth),
+        Coverage::EarCanals => words::to_canals(&share, girth),
+        Coverage::EarLobes => words::to_lobes(&share, girth),
+        Coverage::OverEars => words::ears_covered(&share, girth),
+    };
     if let Some(over) = spec.over_top {
         let canals = show(Quantity::CoverCanals.row().usual, Unit::Factor, units);
-        text.push_str(&["; half of the ", &*l(over), " over the top takes the place of ", &canals, " in that"].concat());
+        reaches = words::over_top(&reaches, &l(over), &canals);
     }
-    text.push_str(&[": ", &*l(base)].concat());
-    if let Some((by, what)) = more {
-        text.push_str(&[", and ", &*l(by), what].concat());
-    }
-    let rows = if hat.style == Style::Sideways { "stitches" } else { "rounds" };
-    text.push_str(&[". In whole ", rows, " it comes to ", &*promised, "."].concat());
-    text
+    let depth = match hat.style {
+        Style::Slouch => words::depth_slouch(&reaches, &base, &l(more)),
+        Style::Stocking => words::depth_tail(&reaches, &base, &l(more)),
+        _ => words::depth(&reaches, &base),
+    };
+    let whole = if hat.style == Style::Sideways { words::whole_stitches(&promised) } else { words::whole_rounds(&promised) };
+    [&*depth, " ", &whole].concat()
 }
 
-/// How a coverage is told, its share of the girth, and who says so.
-const fn told(coverage: Coverage) -> (&'static str, Quantity, &'static str) {
+/// The share of the head's girth that a coverage takes.
+const fn share_of(coverage: Coverage) -> Quantity {
     match coverage {
-        Coverage::EarTops => ("To leave the ears free", Quantity::CoverTops, "common practice"),
-        Coverage::EarCanals => {
-            ("To the ear canals", Quantity::CoverCanals, "means of adults, ANSUR I 1988 and NIOSH 2003; children's are derived")
-        }
-        Coverage::EarLobes => ("To the ear lobes", Quantity::CoverLobes, "means of adults, ANSUR I 1988"),
-        Coverage::OverEars => ("To cover the ears", Quantity::CoverEars, "common practice"),
+        Coverage::EarTops => Quantity::CoverTops,
+        Coverage::EarCanals => Quantity::CoverCanals,
+        Coverage::EarLobes => Quantity::CoverLobes,
+        Coverage::OverEars => Quantity::CoverEars,
     }
 }
 
@@ -528,7 +502,7 @@ mod tests {
                 spec.band.kind = BandKind::None;
                 spec.band.fold = Length::ZERO;
                 let hat = hatwright_sizing::plan(&spec).unwrap_or_else(|why| panic!("{style:?}: {why:?}"));
-                let (_, share, _) = told(if style == Style::EarFlap { Coverage::EarTops } else { coverage });
+                let share = share_of(if style == Style::EarFlap { Coverage::EarTops } else { coverage });
                 let base = Length::from_cm(hat.head.girth.cm() * share.row().usual_value());
                 let text = why_this_depth(&hat, &spec, CM);
                 assert!(text.contains(&[": ", &*length(base, CM)].concat()), "{style:?}: {text}");

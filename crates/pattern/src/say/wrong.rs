@@ -1,65 +1,60 @@
 //! What is said beside a field whose text cannot be used.
 
-use crate::figures::{Misread, Units, amount, length, show, unit_label, weight_and_length};
+use crate::figures::{self, Misread, Units, amount, length, show, unit_label, weight_and_length, with_unit};
 use hatwright_sizing::{Length, Quantity, Unit};
+use hatwright_words::wrong as words;
 
 /// What is wrong with a typed text that is no number. Long texts are quoted in part.
 pub fn misread(q: Quantity, why: &Misread, typed: &str, units: Units) -> String {
+    let units = units.typed();
     let row = q.row();
     let example = show(row.usual, row.unit, units);
     let quoted = quote(typed);
     match why {
-        Misread::Empty => ["Nothing is typed here yet. A number such as ", &example, " belongs here."].concat(),
-        Misread::NotANumber => [&quoted, " is not a number for this field. Type one such as ", &example, "."].concat(),
-        Misread::TwoMarks => {
-            [&quoted, " has more than one decimal mark. Keep only the one before the decimals, as in 52.5 or 52,5."].concat()
-        }
-        Misread::TooLong => [&quoted, " has more digits than any hat. ", &range(q, units)].concat(),
-        Misread::Negative => [&quoted, " is less than nothing. ", &range(q, units)].concat(),
-        Misread::Weight => {
-            [&quoted, " is a weight; here goes ", wants(q), ", such as ", &example_of(q, units), elsewhere(q)].concat()
-        }
-        Misread::Length => {
-            [&quoted, " is a length; here goes ", wants(q), ", such as ", &example_of(q, units), elsewhere(q)].concat()
-        }
+        Misread::Empty => words::empty(&example),
+        Misread::NotANumber => words::no_number(&quoted, &example),
+        Misread::TwoMarks => words::two_marks(&quoted),
+        Misread::TooLong => words::too_long(&quoted, &range(q, units)),
+        Misread::Negative => words::negative(&quoted, &range(q, units)),
+        Misread::Weight => elsewhere(words::weight(&quoted, wants(q), &example_of(q, units)), q),
+        Misread::Length => elsewhere(words::length(&quoted, wants(q), &example_of(q, units)), q),
         Misread::Both => both(q, typed, &quoted, units),
-        Misread::NotWhole => {
-            [&quoted, " is not whole. These are counted one by one: type a number such as ", &example, "."].concat()
-        }
+        Misread::NotWhole => words::not_whole(&quoted, &example),
     }
 }
 
 /// What belongs into a field that a weight or a length was typed into.
-const fn wants(q: Quantity) -> &'static str {
+fn wants(q: Quantity) -> &'static str {
     use Quantity as Q;
     match q {
-        Q::BallYarn | Q::InsteadYarn => "the length of the yarn in a ball",
-        Q::BallGrams | Q::InsteadGrams => "what a ball weighs",
-        Q::BallPrice => "what a ball costs",
-        Q::UnravelledLength => "the length of the unravelled yarn",
-        Q::WeighedGrams => "what the swatch weighs",
-        Q::ScaleStep => "the least weight that the scale tells apart",
-        Q::HatGrams => "what the hat weighs",
-        _ => "another number",
+        Q::BallYarn | Q::InsteadYarn => words::wants_ball_yarn(),
+        Q::BallGrams | Q::InsteadGrams => words::wants_ball_grams(),
+        Q::BallPrice => words::wants_ball_price(),
+        Q::UnravelledLength => words::wants_unravelled_length(),
+        Q::WeighedGrams => words::wants_weighed_grams(),
+        Q::ScaleStep => words::wants_scale_step(),
+        Q::HatGrams => words::wants_hat_grams(),
+        _ => words::wants_another(),
     }
 }
 
-/// Where the other half of a ball's band goes.
-const fn elsewhere(q: Quantity) -> &'static str {
+/// Adds where the other half of a ball's band goes.
+fn elsewhere(text: String, q: Quantity) -> String {
     use Quantity as Q;
-    match q {
-        Q::BallYarn | Q::InsteadYarn => ". The weight has a field of its own.",
-        Q::BallGrams | Q::InsteadGrams => ". The length has a field of its own.",
-        _ => ".",
-    }
+    let other = match q {
+        Q::BallYarn | Q::InsteadYarn => words::weight_elsewhere(),
+        Q::BallGrams | Q::InsteadGrams => words::length_elsewhere(),
+        _ => return text,
+    };
+    [&*text, " ", other].concat()
 }
 
 fn example_of(q: Quantity, units: Units) -> String {
     let row = q.row();
     // 87.5 yd and 1.76 oz would be odd examples.
     match (row.unit, units) {
-        (Unit::Yarn, Units::Inches) => "90 yd".into(),
-        (Unit::Mass, Units::Inches) => "2 oz".into(),
+        (Unit::Yarn, Units::Inches) => with_unit("90".into(), unit_label(Unit::Yarn, units)),
+        (Unit::Mass, Units::Inches) => with_unit("2".into(), unit_label(Unit::Mass, units)),
         (Unit::Length, _) => length(Length::from_ticks(row.usual), units),
         _ => amount(row.usual, row.unit, units),
     }
@@ -67,15 +62,12 @@ fn example_of(q: Quantity, units: Units) -> String {
 
 /// Which part of a ball's band goes where.
 fn both(q: Quantity, typed: &str, quoted: &str, units: Units) -> String {
-    let start = [quoted, " is a weight and a length. "].concat();
     match (weight_and_length(typed), q.row().unit) {
-        (Some((weight, length)), Unit::Yarn) => {
-            [&*start, "Here goes the length, ", length, "; the weight, ", weight, ", has a field of its own."].concat()
-        }
+        (Some((weight, length)), Unit::Yarn) => words::both_length_here(quoted, length, weight),
         (Some((weight, length)), Unit::Mass) if matches!(q, Quantity::BallGrams | Quantity::InsteadGrams) => {
-            [&*start, "Here goes the weight, ", weight, "; the length, ", length, ", has a field of its own."].concat()
+            words::both_weight_here(quoted, weight, length)
         }
-        _ => [&*start, "Here goes ", wants(q), ", such as ", &example_of(q, units), "."].concat(),
+        _ => words::both(quoted, wants(q), &example_of(q, units)),
     }
 }
 
@@ -90,97 +82,73 @@ fn both(q: Quantity, typed: &str, quoted: &str, units: Units) -> String {
 /// );
 /// ```
 pub fn out_of_range(q: Quantity, ticks: i32, units: Units) -> String {
+    use Quantity as Q;
+    let units = units.typed();
     let row = q.row();
     let typed = named(q, &amount(ticks, row.unit, units));
-    if q == Quantity::HeadGirth {
-        let heads = span(row.least, row.most, row.unit, units);
-        let adults = span(52_000, 62_000, row.unit, units);
-        return [&typed, " is no head: heads are ", &heads, " around; most adults ", &adults, "."].concat();
-    }
-    if ticks == 0
-        && let Some(empty) = empty_ball(q)
-    {
-        let range = span(row.least, row.most, row.unit, units);
-        return ["A ball of ", &typed, empty, &range, "."].concat();
-    }
-    let made = match q {
-        Quantity::BodyStitch | Quantity::BandStitch => "That makes a stitch ",
-        Quantity::BodyRound => "That makes a round ",
-        Quantity::BandRow => "That makes a row ",
-        _ => "",
-    };
-    if !made.is_empty() {
-        let across = if matches!(q, Quantity::BodyStitch | Quantity::BandStitch) { " wide" } else { " tall" };
-        let usual = span(row.least, row.most, row.unit, units);
-        return [made, &typed, across, ", and crochet has ", &usual, ". Check the count, and over what it was counted."].concat();
-    }
-    let fault = if ticks < row.least { " is too little here. " } else { " is too much here. " };
-    let mut text = [&typed, fault, &range(q, units)].concat();
-    if let Some(advice) = advice(q, ticks < row.least) {
-        text.push(' ');
-        text.push_str(advice);
-    }
-    text
-}
-
-/// What is said of a ball of nothing.
-const fn empty_ball(q: Quantity) -> Option<&'static str> {
+    let usual = span(row.least, row.most, row.unit, units);
     match q {
-        Quantity::BallYarn | Quantity::InsteadYarn => {
-            Some(" has no yarn, so no number of balls is enough. Its band tells the length: ")
+        Q::HeadGirth => words::no_head(&typed, &usual, &span(52_000, 62_000, row.unit, units)),
+        Q::BallYarn | Q::InsteadYarn if ticks == 0 => words::no_yarn(&typed, &usual),
+        Q::BallGrams | Q::InsteadGrams if ticks == 0 => words::no_weight(&typed, &usual),
+        Q::BodyStitch | Q::BandStitch => words::odd_stitch(&typed, &usual),
+        Q::BodyRound => words::odd_round(&typed, &usual),
+        Q::BandRow => words::odd_row(&typed, &usual),
+        _ => {
+            let low = ticks < row.least;
+            let range = range(q, units);
+            let text = if low { words::too_little(&typed, &range) } else { words::too_much(&typed, &range) };
+            match advice(q, low) {
+                Some(advice) => [&*text, " ", advice].concat(),
+                None => text,
+            }
         }
-        Quantity::BallGrams | Quantity::InsteadGrams => {
-            Some(" has nothing in it. Its band tells the weight; leave this empty if it does not: ")
-        }
-        _ => None,
     }
 }
 
-const fn advice(q: Quantity, low: bool) -> Option<&'static str> {
+fn advice(q: Quantity, low: bool) -> Option<&'static str> {
     use Quantity as Q;
     Some(match (q, low) {
-        (Q::AgeWeeks, false) => "Give the age in months or years.",
-        (Q::AgeMonths, false) => "Give the age in years.",
-        (Q::AgeYears, false) => "From 18 on, an adult's head is used.",
-        (Q::SwatchStitches | Q::BandSwatchStitches, true) => "So few stitches tell nothing of the fabric: count 12 or more.",
-        (Q::SwatchRounds | Q::BandSwatchRows, true) => "So few tell nothing of the fabric: count 12 or more.",
-        (Q::SwatchWidth | Q::SwatchHeight | Q::BandSwatchWidth | Q::BandSwatchLength, true) => {
-            "Measure at least 10 cm (4 in) if the swatch allows it."
-        }
-        (Q::BodyStretch | Q::BandStretch, true) => "A factor of 1 is a fabric that does not stretch; plain fabric has about 1.1.",
-        (Q::BodyStretch, false) => "Plain fabric has about 1.1.",
-        (Q::BandStretch, false) => "A sideways rib has about 1.35.",
-        (Q::Ease, _) => "Usual is 5 to 9 %, and 0 to 3 % for a bare or tender head.",
-        (Q::BandHeight, _) => "Usual is 6 to 12 stitches, twice that where half is folded up.",
-        (Q::Wedges | Q::SideWedges, _) => "Usual is 6 or 8.",
-        (Q::Gather, true) => "For fewer, choose a top that is drawn up.",
-        (Q::Percentile, _) => "50 is the average.",
-        (Q::OverTop, _) => "It is about six tenths of the girth.",
-        (Q::Lining, false) => "Give the thickness of one layer, not what it adds around.",
-        (Q::Hook | Q::BandHook, _) => "Hooks are told in millimetres: 5 or 5.5, for example.",
-        (Q::Strands, _) => "One strand is usual.",
-        (Q::BandRounds, _) => "Usual is 4 to 10 rounds.",
-        (Q::SlouchWider, _) => "Usual is 10 to 25 %.",
-        (Q::TamAcross, _) => "Usual is 25 to 28 cm (10 to 11 in) for an adult.",
-        (Q::TailStitches, _) => "Usual is 8 to 12.",
-        (Q::FlapLength, _) => "Usual is 7 to 12 cm (3 to 5 in).",
-        (Q::Flare, _) => "100 % lies flat.",
-        (Q::PomPom | Q::Brim, _) => "Usual is 5 to 8 cm (2 to 3 in).",
-        (Q::Tassel, _) => "Usual is 8 to 15 cm (3 to 6 in).",
-        (Q::Fullness, _) => "100 % has the usual wraps.",
-        (Q::BallYarn | Q::InsteadYarn, _) => "The ball's band tells the length.",
-        (Q::BallGrams | Q::InsteadGrams, _) => "The ball's band tells the weight; most balls have 25 to 200 g (1 to 7 oz).",
-        (Q::Chance, false) => "No yarn is certain: 95 % is usual, and 99 % for a lot that cannot be bought again.",
-        (Q::Chance, true) => "50 % is as likely too little as enough; 95 % is usual.",
-        (Q::Margin, _) => "A quarter more, 25 %, is usual over an estimate.",
-        (Q::WeighedStitches, true) => "So few weigh too little to tell: weigh a whole swatch.",
-        (Q::WeighedGrams, true) => "So little tells nothing on a scale: weigh a larger swatch.",
-        (Q::WeighedGrams, false) => "No swatch weighs so much: check the unit.",
-        (Q::ScaleStep, _) => "Most kitchen scales show whole grams.",
-        (Q::UnravelledStitches, _) => "Twenty or so are enough.",
-        (Q::UnravelledLength, _) => "A stitch of common yarn takes 3 to 8 cm (1 to 3 in).",
-        (Q::HatGrams, _) => "Most hats weigh 30 to 200 g (1 to 7 oz).",
-        (Q::KeptFactor, _) => "So far from the estimate, count and weigh again.",
+        (Q::AgeWeeks, false) => words::advice_age_weeks_high(),
+        (Q::AgeMonths, false) => words::advice_age_months_high(),
+        (Q::AgeYears, false) => words::advice_age_years_high(),
+        (Q::SwatchStitches | Q::BandSwatchStitches, true) => words::advice_few_stitches(),
+        (Q::SwatchRounds | Q::BandSwatchRows, true) => words::advice_few_rounds(),
+        (Q::SwatchWidth | Q::SwatchHeight | Q::BandSwatchWidth | Q::BandSwatchLength, true) => words::advice_narrow(),
+        (Q::BodyStretch | Q::BandStretch, true) => words::advice_body_stretch_low(),
+        (Q::BodyStretch, false) => words::advice_body_stretch_high(),
+        (Q::BandStretch, false) => words::advice_band_stretch_high(),
+        (Q::Ease, _) => words::advice_ease(),
+        (Q::BandHeight, _) => words::advice_band_height(),
+        (Q::Wedges | Q::SideWedges, _) => words::advice_wedges(),
+        (Q::Gather, true) => words::advice_gather_low(),
+        (Q::Percentile, _) => words::advice_percentile(),
+        (Q::OverTop, _) => words::advice_over_top(),
+        (Q::Lining, false) => words::advice_lining_high(),
+        (Q::Hook | Q::BandHook, _) => words::advice_hook(),
+        (Q::Strands, _) => words::advice_strands(),
+        (Q::BandRounds, _) => words::advice_band_rounds(),
+        (Q::SlouchWider, _) => words::advice_slouch_wider(),
+        (Q::TamAcross, _) => words::advice_tam_across(),
+        (Q::TailStitches, _) => words::advice_tail_stitches(),
+        (Q::FlapLength, _) => words::advice_flap_length(),
+        (Q::Flare, _) => words::advice_flare(),
+        (Q::PomPom | Q::Brim, _) => words::advice_pom_pom(),
+        (Q::Tassel, _) => words::advice_tassel(),
+        (Q::Fullness, _) => words::advice_fullness(),
+        (Q::BallYarn | Q::InsteadYarn, _) => words::advice_ball_yarn(),
+        (Q::BallGrams | Q::InsteadGrams, _) => words::advice_ball_grams(),
+        (Q::Chance, false) => words::advice_chance_high(),
+        (Q::Chance, true) => words::advice_chance_low(),
+        (Q::Margin, _) => words::advice_margin(),
+        (Q::WeighedStitches, true) => words::advice_weighed_stitches_low(),
+        (Q::WeighedGrams, true) => words::advice_weighed_grams_low(),
+        (Q::WeighedGrams, false) => words::advice_weighed_grams_high(),
+        (Q::ScaleStep, _) => words::advice_scale_step(),
+        (Q::UnravelledStitches, _) => words::advice_unravelled_stitches(),
+        (Q::UnravelledLength, _) => words::advice_unravelled_length(),
+        (Q::HatGrams, _) => words::advice_hat_grams(),
+        (Q::KeptFactor, _) => words::advice_kept_factor(),
         _ => return None,
     })
 }
@@ -188,16 +156,16 @@ const fn advice(q: Quantity, low: bool) -> Option<&'static str> {
 /// `It takes 4 to 200 stitches.`
 fn range(q: Quantity, units: Units) -> String {
     let row = q.row();
-    ["It takes ", &named(q, &span(row.least, row.most, row.unit, units)), "."].concat()
+    words::range(&named(q, &span(row.least, row.most, row.unit, units)))
 }
 
 /// Puts the name of what is counted after a bare number.
 fn named(q: Quantity, figure: &str) -> String {
     use Quantity as Q;
-    let noun = match q {
-        Q::AgeWeeks => " weeks",
-        Q::AgeMonths => " months",
-        Q::AgeYears => " years",
+    let tell = match q {
+        Q::AgeWeeks => words::weeks,
+        Q::AgeMonths => words::months,
+        Q::AgeYears => words::years,
         Q::SwatchStitches
         | Q::BandSwatchStitches
         | Q::InsteadStitches
@@ -205,23 +173,21 @@ fn named(q: Quantity, figure: &str) -> String {
         | Q::UnravelledStitches
         | Q::BandHeight
         | Q::Gather
-        | Q::TailStitches => " stitches",
-        Q::SwatchRounds | Q::InsteadRounds | Q::StripeRounds | Q::BandRounds => " rounds",
-        Q::BallsOwned => " balls",
-        Q::BandSwatchRows | Q::StripeRows => " rows",
-        Q::Wedges | Q::SideWedges => " wedges",
-        Q::Strands => " strands",
-        _ => "",
+        | Q::TailStitches => words::stitches,
+        Q::SwatchRounds | Q::InsteadRounds | Q::StripeRounds | Q::BandRounds => words::rounds,
+        Q::BallsOwned => words::balls,
+        Q::BandSwatchRows | Q::StripeRows => words::rows,
+        Q::Wedges | Q::SideWedges => words::wedges,
+        Q::Strands => words::strands,
+        _ => return figure.to_owned(),
     };
-    let one = figure == "1";
-    [figure, if one && noun == " stitches" { " stitch" } else { noun.strip_suffix('s').filter(|_| one).unwrap_or(noun) }].concat()
+    tell(figure, if figure == "1" { 1 } else { 2 })
 }
 
 /// A range with one unit, each end rounded to a tenth that still lies inside.
 fn span(least: i32, most: i32, unit: Unit, units: Units) -> String {
-    let unit_text = unit_label(unit, units);
-    let space = if unit_text.is_empty() { "" } else { " " };
-    [&inside(least, unit, units, true), " to ", &inside(most, unit, units, false), space, unit_text].concat()
+    let most = with_unit(inside(most, unit, units, false), unit_label(unit, units));
+    figures::span(&inside(least, unit, units, true), &most)
 }
 
 fn inside(ticks: i32, unit: Unit, units: Units, up: bool) -> String {
@@ -241,19 +207,18 @@ fn inside(ticks: i32, unit: Unit, units: Units, up: bool) -> String {
 fn quote(typed: &str) -> String {
     const MOST: usize = 24;
     let typed = typed.trim();
-    let mut text = String::from("“");
-    text.extend(typed.chars().take(MOST));
+    let mut text: String = typed.chars().take(MOST).collect();
     if typed.chars().nth(MOST).is_some() {
         text.push('…');
     }
-    text.push('”');
-    text
+    words::quoted(&text)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::figures::parse;
+    use hatwright_words::{Language, in_language};
 
     const BOTH: [Units; 2] = [Units::Centimetres, Units::Inches];
 
@@ -371,5 +336,57 @@ mod tests {
             "100000.01 is too much here. It takes 0.00 to 100000.00."
         );
         assert!(out_of_range(Quantity::Chance, 10_000, Units::Centimetres).ends_with("cannot be bought again."));
+    }
+
+    #[test]
+    fn what_is_wrong_is_said_in_spanish() {
+        in_language(Language::Spanish, || {
+            let cm = Units::Centimetres;
+            assert_eq!(
+                out_of_range(Quantity::HeadGirth, 254_000, Units::Inches),
+                "100 pulg. no es una cabeza: las cabezas miden de 8,7 a 29,5 pulg. de contorno, y las de la mayoría de los adultos, de \
+                 20,5 a 24,4 pulg."
+            );
+            assert_eq!(
+                out_of_range(Quantity::BandHeight, 1, cm),
+                "1 punto es demasiado poco. Aquí va de 2 a 80 puntos. Lo usual es de 6 a 12 puntos, y el doble si la mitad va doblada."
+            );
+            assert_eq!(
+                misread(Quantity::BallYarn, &Misread::Weight, "50 g", cm),
+                "«50 g» es un peso; aquí va el largo del hilo de un ovillo, por ejemplo 80 m. El peso tiene su propio campo."
+            );
+            assert_eq!(
+                misread(Quantity::HeadGirth, &Misread::NotANumber, "grande", Units::Both),
+                "«grande» no es un número para este campo. Escribe uno como 49,8."
+            );
+        });
+    }
+
+    /// Nothing of one language is left in the other, whatever is wrong.
+    #[test]
+    fn every_refusal_has_its_words_in_every_language() {
+        for q in Quantity::ALL {
+            for ticks in [i32::MIN, 0, i32::MAX] {
+                let told = |language| in_language(language, || out_of_range(*q, ticks, Units::Both));
+                let spanish = told(Language::Spanish);
+                assert_ne!(told(Language::English), spanish);
+                assert!(spanish.ends_with('.') && spanish.contains(" a ") && !spanish.contains(" to "), "{spanish}");
+            }
+        }
+    }
+
+    /// The range that is told reads back inside of it in Spanish too.
+    #[test]
+    fn the_ranges_that_are_named_in_spanish_are_accepted() {
+        in_language(Language::Spanish, || {
+            for q in Quantity::ALL {
+                let row = q.row();
+                for units in BOTH {
+                    for text in [inside(row.least, row.unit, units, true), inside(row.most, row.unit, units, false)] {
+                        assert!(parse(&text, row.unit, units).is_ok_and(|ticks| row.holds(ticks)), "{q:?} {text}");
+                    }
+                }
+            }
+        });
     }
 }

@@ -151,7 +151,7 @@ fn block(set: &[(usize, &Section)]) -> Block {
     let paragraphs = |of: &dyn Fn(&Section) -> &Vec<String>| -> Vec<Told> {
         let own: Vec<&Vec<String>> = set.iter().map(|(_, section)| of(section)).collect();
         let keys: Vec<Vec<String>> = own.iter().map(|all| all.iter().map(|text| skeleton(text)).collect()).collect();
-        align(&keys).iter().flat_map(|column| told(column, &own)).collect()
+        align(&keys).iter().filter_map(|column| told(column, &own)).collect()
     };
     let lines: Vec<&Vec<WrittenLine>> = set.iter().map(|(_, section)| &section.lines).collect();
     let keys: Vec<Vec<String>> = set.iter().map(|(_, section)| keys(section)).collect();

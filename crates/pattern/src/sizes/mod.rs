@@ -6,11 +6,13 @@
 
 mod align;
 mod grade;
+mod names;
 mod table;
 #[cfg(test)]
 mod tests;
 mod told;
 
 pub use grade::{Block, Graded, GradedLine, GradedSection, grade};
+pub use names::size_name;
 pub use table::{Table, size_table};
 pub use told::{NOT_THIS, Piece, Told};

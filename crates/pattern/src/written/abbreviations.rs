@@ -1,8 +1,10 @@
 //! What a pattern's lines abbreviate, and how each is made.
 
+use super::about::Hand;
 use super::ops::{Op, Place};
 use super::terms::{Terms, Words};
 use hatwright_sizing::{Loops, Stitch, Way};
+use hatwright_words::lines as say;
 
 /// A short form, or a word of the trade, that a line may use.
 #[derive(Clone, Copy, PartialEq)]
@@ -23,13 +25,23 @@ enum Short {
 
 const TALLEST_LAST: [Stitch; 4] = [Stitch::Slip, Stitch::Single, Stitch::HalfDouble, Stitch::Double];
 
+/// What is spoken of around the lines, and needs explaining as what they abbreviate does.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Spoken {
+    /// Stitches.
+    pub stitches: Vec<Stitch>,
+    /// The back or the front loop.
+    pub loops: bool,
+}
+
 /// What a pattern's lines abbreviate, in reading order: each entry is a short form, what it means and how it is made.
 ///
-/// `named` are stitches that are spoken of besides; `chain` is how many chains begin a joined round of the body; a spiral needs one to start its ring.
-pub(super) fn abbreviations(lines: &[&[Op]], named: &[Stitch], way: Way, chain: u32, terms: Terms) -> Vec<String> {
+/// `chain` is how many chains begin a joined round of the body; a spiral needs one to start its ring.
+pub(super) fn abbreviations(lines: &[&[Op]], spoken: &Spoken, way: Way, chain: u32, (terms, hand): (Terms, Hand)) -> Vec<String> {
     let words = terms.words();
     let mut used = vec![Short::Total];
-    used.extend(named.iter().copied().map(Short::Plain));
+    used.extend(spoken.stitches.iter().copied().map(Short::Plain));
+    used.extend(spoken.loops.then_some(Short::Loops));
     for ops in lines {
         find(ops, &mut used);
     }
@@ -40,7 +52,7 @@ pub(super) fn abbreviations(lines: &[&[Op]], named: &[Stitch], way: Way, chain: 
     order.extend(TALLEST_LAST.map(Short::Foundation));
     order.extend([Short::Ring, Short::Join, Short::Loops, Short::RowEnd, Short::Stitch, Short::Repeat, Short::Total]);
     let start = if way == Way::Joined { chain } else { 1 };
-    order.iter().filter(|short| used.contains(short)).map(|short| meaning(*short, words, start)).collect()
+    order.iter().filter(|short| used.contains(short)).map(|short| meaning(*short, &words, start, hand)).collect()
 }
 
 /// The stitches that a pattern's lines use or that are spoken of besides, shortest first.
@@ -57,112 +69,64 @@ pub(super) fn stitches(lines: &[&[Op]], named: &[Stitch]) -> Vec<Stitch> {
     TALLEST_LAST.into_iter().filter(|stitch| is(*stitch)).collect()
 }
 
-fn meaning(short: Short, words: &Words, start: u32) -> String {
+fn meaning(short: Short, words: &Words, start: u32, hand: Hand) -> String {
     let over = words.yarn_over;
+    let named = |stitch: Stitch| (words.short(stitch), words.name(stitch));
     match short {
-        Short::Chain => "ch: chain".into(),
+        Short::Chain => say::meaning_chain().into(),
         Short::Plain(stitch) => {
-            [words.short(stitch), ": ", words.name(stitch), ": ", &opening(stitch, over), &closing(stitch, over)].concat()
+            let told = match stitch {
+                Stitch::Slip => say::meaning_slip,
+                Stitch::Single => say::meaning_single,
+                Stitch::HalfDouble => say::meaning_half,
+                Stitch::Double => say::meaning_double,
+            };
+            let (short, name) = named(stitch);
+            told(short, name, over)
         }
         Short::Post(stitch) => {
-            let (st, name) = (words.short(stitch), words.name(stitch));
-            let mut text = [
-                "fp",
-                st,
-                ", bp",
-                st,
-                ": front post and back post ",
-                name,
-                ": the same stitch, but with the hook around the \
-                             post of the stitch below, not in its top. ",
-            ]
-            .concat();
-            text.push_str(
-                "From the front: in from the front to the right of the post, behind it, and out to the front again. From the \
-                           back: in from the back, in front of it, and out to the back",
-            );
-            text
+            let (short, name) = named(stitch);
+            match hand {
+                Hand::Right => say::meaning_post(short, name),
+                Hand::Left => say::meaning_post_left(short, name),
+            }
         }
-        Short::Together(stitch) => together(stitch, words),
-        Short::Foundation(stitch) => foundation(stitch, words),
-        Short::Ring => {
-            let chains = start.to_string();
-            ["adjustable ring: lay the yarn into a loop around two fingers, the end behind; draw up a loop through it and ch ", &chains,
-                ", which is not counted; work the stitches over the loop and the end together, then pull the end until the ring is closed"]
-            .concat()
+        Short::Together(stitch) => {
+            let told = match stitch {
+                Stitch::Slip | Stitch::Single => say::meaning_together_single,
+                Stitch::HalfDouble => say::meaning_together_half,
+                Stitch::Double => say::meaning_together_double,
+            };
+            let (short, name) = named(stitch);
+            told(short, name, over)
         }
-        Short::Join => "join: slip stitch in the first stitch of the round, not in the chain before it; it is not counted".into(),
-        Short::Loops => {
-            "back loop, front loop: of the two loops at the top of a stitch, the one farther from you, and the one nearer to you"
-                .into()
+        Short::Foundation(stitch) => {
+            let told = match stitch {
+                Stitch::Slip | Stitch::Single => say::meaning_foundation_single,
+                Stitch::HalfDouble => say::meaning_foundation_half,
+                Stitch::Double => say::meaning_foundation_double,
+            };
+            told(words.short(stitch), over)
         }
-        Short::RowEnd => "row end: the side of a row's last or first stitch, at the edge".into(),
-        Short::Stitch => "st, sts: stitch, stitches".into(),
-        Short::Repeat => "[ ] × 6: work what stands between the brackets 6 times in all".into(),
-        Short::Total => "(56): the stitches that the row or round has when it is done".into(),
+        Short::Ring => say::meaning_ring(start),
+        Short::Join => say::meaning_join().into(),
+        Short::Loops => say::meaning_loops().into(),
+        Short::RowEnd => say::meaning_row_end().into(),
+        Short::Stitch => say::meaning_stitch().into(),
+        Short::Repeat => say::meaning_repeat().into(),
+        Short::Total => say::meaning_total().into(),
     }
-}
-
-/// Up to the loops that the last wrap closes.
-fn opening(stitch: Stitch, over: &str) -> String {
-    match stitch {
-        Stitch::Slip => ["insert the hook, ", over].concat(),
-        Stitch::Single => ["insert the hook, ", over, ", pull up a loop"].concat(),
-        Stitch::HalfDouble | Stitch::Double => [over, ", insert the hook, ", over, ", pull up a loop"].concat(),
-    }
-}
-
-fn closing(stitch: Stitch, over: &str) -> String {
-    match stitch {
-        Stitch::Slip => ", pull through the work and the loop on the hook at once".into(),
-        Stitch::Single => ["; ", over, ", pull through both loops"].concat(),
-        Stitch::HalfDouble => ["; ", over, ", pull through all three loops"].concat(),
-        Stitch::Double => ["; ", over, ", pull through two loops, twice"].concat(),
-    }
-}
-
-fn together(stitch: Stitch, words: &Words) -> String {
-    let over = words.yarn_over;
-    let mut text = [words.short(stitch), "2tog: ", words.name(stitch), " two together, which makes one stitch of two: "].concat();
-    let (each, last) = match stitch {
-        Stitch::Slip | Stitch::Single => (["insert the hook in the next stitch, ", over, ", pull up a loop"].concat(), "three"),
-        Stitch::HalfDouble => ([over, ", insert the hook in the next stitch, ", over, ", pull up a loop"].concat(), "five"),
-        Stitch::Double => (
-            [over, ", insert the hook in the next stitch, ", over, ", pull up a loop, ", over, ", pull through two loops"]
-                .concat(),
-            "three",
-        ),
-    };
-    text.push_str(&[&each, "; the same in the stitch after it; ", over, ", pull through all ", last, " loops"].concat());
-    text
-}
-
-fn foundation(stitch: Stitch, words: &Words) -> String {
-    let over = words.yarn_over;
-    let name = words.short(stitch);
-    let chains = if stitch == Stitch::Double { "3" } else { "2" };
-    let wrap = if stitch <= Stitch::Single { String::new() } else { [over, ", "].concat() };
-    let mut text =
-        ["foundation ", name, ": the first stitch and the chain at its foot in one, so that the edge stretches: ch "].concat();
-    text.push_str(
-        &[chains, "; ", &wrap, "insert the hook in the first of these chains, ", over, ", pull up a loop; ", over].concat(),
-    );
-    text.push_str(", pull through one loop: that is the chain at the foot; then close the ");
-    text.push_str(&[name, " as usual (", closing(stitch, over).trim_start_matches("; "), "). "].concat());
-    text.push_str(
-        &["Each next one: ", &wrap, "insert the hook in the chain at the foot of the one before, under two of its threads, and "]
-            .concat(),
-    );
-    text.push_str("go on in the same way");
-    text
 }
 
 fn find(ops: &[Op], used: &mut Vec<Short>) {
     for op in ops {
         match op {
             Op::FoundationChain(_) | Op::Chain(_) | Op::LooseChain(_) => used.push(Short::Chain),
-            Op::FoundationStitches { stitch, .. } => used.extend([Short::Foundation(*stitch), Short::Plain(*stitch)]),
-            Op::Ring { stitch, .. } => used.extend([Short::Ring, Short::Plain(*stitch)]),
+            // How these two begin is told with chains.
+            Op::FoundationStitches { stitch, .. } => {
+                used.extend([Short::Chain, Short::Foundation(*stitch), Short::Plain(*stitch)]);
+            }
+            Op::Ring { stitch, .. } => used.extend([Short::Chain, Short::Ring, Short::Plain(*stitch)]),
             Op::Join => used.push(Short::Join),
             Op::Gather(_) => used.push(Short::Stitch),
             Op::Work { stitch, place: Place::FrontPost | Place::BackPost, .. } => {
@@ -204,9 +168,10 @@ mod tests {
     use super::super::lines::{decrease_line, increase_line};
     use super::super::terms::notice;
     use super::*;
+    use hatwright_words::{Language, in_language};
 
     fn heads(lines: &[&[Op]], terms: Terms) -> Vec<String> {
-        let list = abbreviations(lines, &[], Way::Joined, 2, terms);
+        let list = abbreviations(lines, &Spoken::default(), Way::Joined, 2, (terms, Hand::Right));
         list.iter().filter_map(|entry| entry.split_once(':').map(|(short, _)| short.into())).collect()
     }
 
@@ -217,9 +182,9 @@ mod tests {
         assert_eq!(heads(&[&shaped], Terms::Uk), ["dc", "dc2tog", "[ ] × 6", "(56)"]);
         let ring = [Op::Ring { stitch: Stitch::HalfDouble, count: 8 }, Op::Join];
         let wider = increase_line(Stitch::HalfDouble, 8, 8, 0);
-        assert_eq!(heads(&[&ring, &wider], Terms::Us), ["hdc", "adjustable ring", "join", "st, sts", "(56)"]);
-        let list = abbreviations(&[&ring], &[], Way::Joined, 2, Terms::Us);
-        assert!(list[1].contains("ch 2, which is not counted"), "{}", list[1]);
+        assert_eq!(heads(&[&ring, &wider], Terms::Us), ["ch", "hdc", "adjustable ring", "join", "st, sts", "(56)"]);
+        let list = abbreviations(&[&ring], &Spoken::default(), Way::Joined, 2, (Terms::Us, Hand::Right));
+        assert!(list[2].contains("ch 2, which is not counted"), "{}", list[2]);
     }
 
     #[test]
@@ -232,13 +197,13 @@ mod tests {
                 Op::Work { stitch, count: 1, place: Place::FrontPost },
             ];
             for terms in [Terms::Us, Terms::Uk] {
-                let list = abbreviations(&[&ops], &[], Way::Spiral, 1, terms);
-                assert_eq!(list.len(), 5);
+                let list = abbreviations(&[&ops], &Spoken::default(), Way::Spiral, 1, (terms, Hand::Right));
+                assert_eq!(list.len(), 6);
                 let other = if terms == Terms::Us { "yarn round hook" } else { "yarn over" };
                 assert!(list.iter().all(|entry| !entry.contains(other) && !entry.contains("  ")), "{list:?}");
             }
         }
-        let together = together(Stitch::HalfDouble, Terms::Us.words());
+        let together = meaning(Short::Together(Stitch::HalfDouble), &Terms::Us.words(), 1, Hand::Right);
         assert!(together.starts_with("hdc2tog: half double crochet two together") && together.ends_with("all five loops"));
     }
 
@@ -255,5 +220,34 @@ mod tests {
              here is what US patterns call double crochet (dc)."
         );
         assert_eq!(notice(&[Stitch::Slip], Terms::Us), "Written in US crochet terms: slip stitch (sl st) is the same in both.");
+    }
+
+    #[test]
+    fn around_a_post_the_left_hand_goes_the_other_way() {
+        let post = [Op::Work { stitch: Stitch::Double, count: 1, place: Place::FrontPost }];
+        let told = |hand| abbreviations(&[&post], &Spoken::default(), Way::Spiral, 1, (Terms::Us, hand)).join("\n");
+        let (right, left) = (told(Hand::Right), told(Hand::Left));
+        assert!(right.contains("to the right of the post") && !right.contains("left"), "{right}");
+        assert_eq!(right.replace("to the right of", "to the left of"), left);
+    }
+
+    #[test]
+    fn spanish_explains_its_own_and_names_the_others() {
+        in_language(Language::Spanish, || {
+            let shaped = decrease_line(Stitch::Single, 54, 6, 0);
+            assert_eq!(heads(&[&shaped], Terms::Spanish), ["pb", "pb2jun", "[ ] × 6", "(56)"]);
+            assert_eq!(
+                notice(&[Stitch::Slip, Stitch::Single], Terms::Spanish),
+                "Escrito con los términos de ganchillo de España: punto raso (pr) es el slip stitch (sl st) de los patrones de Estados \
+                 Unidos y del Reino Unido; punto bajo (pb) es lo que los patrones de Estados Unidos llaman single crochet (sc) y los del \
+                 Reino Unido double crochet (dc). En varios países de América se usan otras palabras: punto deslizado por punto raso, medio \
+                 punto por punto bajo (de memoria, sin fuente)."
+            );
+            assert_eq!(
+                notice(&[Stitch::Double], Terms::Us),
+                "Escrito con los términos de ganchillo de Estados Unidos: double crochet (dc) es aquí lo que en Reino Unido \
+                 se llama treble crochet (tr)."
+            );
+        });
     }
 }

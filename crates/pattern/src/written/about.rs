@@ -3,6 +3,7 @@
 use super::terms::Terms;
 use crate::figures::Units;
 use hatwright_sizing::Colour;
+use hatwright_words::lines as say;
 
 /// What a sheet says besides the hat's numbers.
 #[derive(Clone, Copy, Debug, Default)]
@@ -57,7 +58,7 @@ impl About<'_> {
     pub fn colour(&self, colour: Colour) -> String {
         match self.colour_names.get(usize::from(colour.0)).map(|name| name.trim()) {
             Some(name) if !name.is_empty() => single_line(name),
-            _ => ["colour ", &(u32::from(colour.0) + 1).to_string()].concat(),
+            _ => say::colour(u32::from(colour.0) + 1),
         }
     }
 
@@ -71,4 +72,41 @@ impl About<'_> {
 /// A name that a person typed, fit to stand inside a line of work: no line break, and no colon that would end a label early.
 pub(super) fn single_line(name: &str) -> String {
     name.chars().map(|c| if c.is_control() || c == ':' { ' ' } else { c }).collect()
+}
+
+/// A person's text as paragraphs, one to each of its lines that says anything. One that would be taken for a line of work, or for the rule
+/// under a heading, is led by a dash.
+pub(super) fn paragraphs(text: &str) -> Vec<String> {
+    let clean = |line: &str| -> String { line.chars().map(|c| if c.is_control() { ' ' } else { c }).collect() };
+    let lines = text.split(['\n', '\r', '\u{85}', '\u{2028}', '\u{2029}']).map(|line| clean(line).trim().to_owned());
+    lines.filter(|line| !line.is_empty()).map(|line| if collides(&line) { ["— ", &line].concat() } else { line }).collect()
+}
+
+/// Whether a paragraph begins as a line of the pattern does, in the language that is spoken: with the word of a label, or as a rule.
+fn collides(line: &str) -> bool {
+    let labels = [say::foundation(), say::join_label(), say::seam(), say::tie(), say::last()];
+    let numbered = [say::row(1), say::rows(1, 2), say::round(1), say::rounds(1, 2)];
+    let nouns = numbered.iter().filter_map(|label| label.split(' ').next());
+    // `Row 3: ` and `Base, indigo: `, however they are written; a word that only begins so, `Rowing`, is none.
+    let word = line.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default();
+    let labelled = nouns.chain(labels).any(|label| word.to_lowercase() == label.to_lowercase());
+    labelled || line.chars().all(|c| c == '-')
+}
+
+#[cfg(test)]
+mod tests {
+    use super::paragraphs;
+    use hatwright_words::{Language, in_language};
+
+    #[test]
+    fn what_a_person_typed_is_never_a_line_of_work() {
+        let typed = "  For cold mornings.\r\n\n\tRow 3: a joke.\nRowing is fun.\n----\nseam, weld: none";
+        let told = ["For cold mornings.", "— Row 3: a joke.", "Rowing is fun.", "— ----", "— seam, weld: none"];
+        assert_eq!(paragraphs(typed), told);
+        assert_eq!(paragraphs(" \n"), Vec::<String>::new());
+        in_language(Language::Spanish, || {
+            let told = ["— Vueltas 2–5: nada.", "Row 3: a joke.", "— Cordón: ninguno."];
+            assert_eq!(paragraphs("Vueltas 2–5: nada.\nRow 3: a joke.\nCordón: ninguno."), told);
+        });
+    }
 }

@@ -1,4 +1,4 @@
-//! The written pattern: operation trees, their lines in US or UK terms, and the whole sheet as text.
+//! The written pattern: operation trees, their lines in US, UK or Spanish terms, and the whole sheet as text.
 //!
 //! [`write()`] makes a [`Pattern`] of numbers and operation trees; [`lay_out`] puts it in words, section by section, as a
 //! [`Sheet`] for the page; [`Sheet::text`] is the same as plain text, and [`print()`] does all of it at once.
@@ -83,6 +83,57 @@
 //! ```
 //!
 //! A hat begun in a ring has no line `Last`.
+//!
+//! What a designer typed stands in the sections `Introduction` and `Tested`: a paragraph of theirs that begins with the word of a label, or
+//! that is a rule of hyphens, is led by a dash, so that none of it can be taken for a line of work.
+//!
+//! # In Spanish
+//!
+//! The same lines in the terms of Spain, which are from memory, no source: `pr` punto raso (slip stitch), `pb` punto bajo, `mpa` medio punto
+//! alto, `pa` punto alto, `p` and `ps` punto and puntos, `cad` cadena and cadenas. The numbers mean what they mean in English, and whatever
+//! is counted or repeated is in the same place; what is done is told in the infinitive, as Spanish patterns do.
+//!
+//! ```text
+//! Base, índigo: 11 cad.
+//! Hilera 1, índigo: pb en la 2.ª cad desde la aguja y en cada cad hasta el final. (10)
+//! Vueltas 2–5, gualda: pb en cada p alrededor. (56)
+//! Vuelta 6: [pb2jun, 5 pb] × 6, pb2jun, 6 pb. (43)
+//! ```
+//!
+//! Labels are `Hilera`, `Hileras`, `Vuelta`, `Vueltas`; `Base` (Foundation), `Unión` (Join), `Costura` (Seam), `Cordón` (Tie), `Final` (Last);
+//! `con las mismas rayas` is `in the same stripes`. Headings are `Banda`, `Unir la banda`, `Cuerpo`, `Cara inferior`, `Copa`, `Cola`, `Ala`,
+//! `Gorro`, `Costura`, `Cierre superior` and `Orejeras`. `ST` is `pb`, `mpa`, `pa` or `pr`; no step has a comma inside, so that commas part steps
+//! here too, and what follows a stitch always begins with `en`, `a través de` or `de base`.
+//!
+//! ```text
+//! round   := work | C " cad, " work ", unir"
+//!          | ring | ring ", unir" | foundation
+//! ring       := N " ST en un anillo ajustable"
+//! foundation := N " ST de base, unir en anillo"                  after "Base: N cad con una aguja más gruesa, unir en anillo." a round of chain
+//! work    := item (", " item)*
+//! item    := step | "[" step (", " step)* "] × " N
+//!          | "ST en cada p alrededor" | "2 ST en cada p alrededor" | "ST en cada extremo de hilera alrededor" | "ST en cada cad alrededor"
+//!          | "ST en cada p del borde de la base alrededor" | "[STrd, STrt] × " N                  rd, rt: around the post, from the front, the back
+//! step    := "ST" | N " ST" | "ST2jun"
+//!          | "2 ST en el p siguiente"                | "2 ST en cada uno de los " N " ps siguientes"
+//!          | "ST en el extremo de hilera siguiente"  | "ST en cada uno de los " N " extremos de hilera siguientes"     also with N before ST
+//!          | "saltar 1 extremo de hilera"            | "saltar " N " extremos de hilera"
+//!
+//! Base: b + C cad.
+//! Hilera 1: ST en la K.ª cad desde la aguja y en cada cad hasta el final. (b)
+//! Hilera n: C cad, girar, ST en la hebra trasera de cada p hasta el final. (b)         "la hebra delantera de cada p", "cada p"
+//! Hilera R: C cad, girar, ST a través de la hebra trasera de cada p y del borde de la base a la vez hasta el final. (b)
+//! Hilera n: C cad, girar, ST en la hebra trasera de cada uno de los N ps siguientes, dejar el resto sin tejer. (N)
+//! Hileras a–z: como las hileras 2–m, una y otra vez. (N)
+//! Costura: girar, pr a través de la hebra trasera de cada p y del borde de la base a la vez hasta el final.
+//! Unión: [pr en cada uno de los 7 extremos de hilera siguientes, saltar 1 extremo de hilera] × 8. (56)
+//! Hilera 1: ST en cada uno de los N ps siguientes del borde. (N)                       or "extremos de hilera siguientes del borde"
+//! Hilera 2: C cad, girar, ST2jun, M ST, ST2jun. (N − 2)
+//! Cordón: N cad, cortar el hilo y rematar.
+//! Final: cortar el hilo y rematar, fruncir N ps.                                        "1 p", or "N extremos de hilera"
+//! ```
+//!
+//! A stripe's paragraph is `Rayas: vueltas A–B, una y otra vez, hasta la vuelta Z.`
 
 mod abbreviations;
 mod about;

@@ -1,13 +1,15 @@
 //! The pattern in words: sections of paragraphs and numbered lines.
 
 use super::abbreviations::stitches;
-use super::about::{About, single_line};
+use super::about::{About, Hand, paragraphs, single_line};
+use super::finishing;
 use super::making::{self, Job, named};
 use super::pattern::{Label, Line, Part, PartKind, Pattern, write};
+use super::start::{self, capital};
 use super::terms::notice;
 use super::words::{compact_text, work_text};
-use super::{finishing, start};
 use hatwright_sizing::{Colour, Hat, HatSpec, PLANNER, RoundKind};
+use hatwright_words::lines as say;
 
 /// A whole pattern in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -16,7 +18,9 @@ pub struct Sheet {
     pub title: String,
     /// Whose terms it is written in.
     pub terms: String,
-    /// The versions that made it.
+    /// That it is for the left hand, and what that changes; absent for the right one.
+    pub hand: Option<String>,
+    /// Who designed it, its edition and its date, as far as they are told; and the versions that made it.
     pub version: String,
     /// Its sections, in order.
     pub sections: Vec<Section>,
@@ -25,8 +29,10 @@ pub struct Sheet {
 /// A section of a sheet.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Section {
-    /// Its heading.
+    /// Its heading, in the language that was spoken.
     pub heading: &'static str,
+    /// Which part of the hat is worked in it, whatever the language; absent where nothing is.
+    pub part: Option<PartKind>,
     /// Paragraphs before its lines.
     pub before: Vec<String>,
     /// Its numbered lines.
@@ -84,18 +90,38 @@ pub fn lay_out(pattern: &Pattern, hat: &Hat, spec: &HatSpec, about: &About<'_>) 
     let mut sections = start::sections(&job);
     sections.extend(pattern.parts.iter().map(|part| Section {
         heading: heading(part.kind),
+        part: Some(part.kind),
         before: making::before(part, &job),
         lines: part.lines.iter().map(|line| written(line, part, pattern.coloured, about)).collect(),
         after: making::after(part, &job),
     }));
     sections.extend(finishing::sections(&job));
+    let tested = paragraphs(about.designer.tested);
+    if !tested.is_empty() {
+        sections.push(Section { heading: say::heading_tested(), before: tested, ..Section::default() });
+    }
     let lines: Vec<_> = pattern.parts.iter().flat_map(|part| &part.lines).map(|line| &*line.ops).collect();
     Sheet {
         title: single_line(about.title),
         terms: notice(&stitches(&lines, &named(&job)), about.terms),
-        version: ["Made with Hatwright ", about.version, ", planner ", &PLANNER.to_string(), "."].concat(),
+        hand: (about.hand == Hand::Left).then(|| say::left_handed().into()),
+        version: version(about),
         sections,
     }
+}
+
+/// `By the rowing club; edition 2; 3 May 2026. Made with Hatwright 0.1.0, planner 3.`
+fn version(about: &About<'_>) -> String {
+    let designer = &about.designer;
+    let own = |text: &str| Some(single_line(text.trim().trim_end_matches('.'))).filter(|text| !text.is_empty());
+    let told = [
+        own(designer.credit).map(|credit| say::by(&credit)),
+        own(designer.edition).map(|edition| say::edition(&edition)),
+        own(designer.date),
+    ];
+    let told: Vec<String> = told.into_iter().flatten().collect();
+    let made = say::version(about.version, &PLANNER.to_string());
+    if told.is_empty() { made } else { [&*capital(&told.join("; ")), ". ", &made].concat() }
 }
 
 /// A hat's whole pattern as plain text.
@@ -104,17 +130,18 @@ pub fn print(hat: &Hat, spec: &HatSpec, about: &About<'_>) -> String {
 }
 
 impl Sheet {
-    /// What stands at the top of every page: whose terms these are.
+    /// What stands at the top of every page: whose terms these are, and that it is for the left hand where it is.
     pub fn notices(&self) -> Vec<String> {
-        vec![self.terms.clone()]
+        [Some(&self.terms), self.hand.as_ref()].into_iter().flatten().cloned().collect()
     }
 
     /// The sheet as plain text, one paragraph or line of work to a line.
     pub fn text(&self) -> String {
-        let mut text = [&*self.title, &*self.terms, &self.version].join("\n");
+        let mut text = [&*self.title, &self.notices().join("\n"), &self.version].join("\n");
         text.push('\n');
         for section in &self.sections {
-            text.push_str(&["\n", section.heading, "\n", &"-".repeat(section.heading.len()), "\n"].concat());
+            let rule = "-".repeat(section.heading.chars().count());
+            text.push_str(&["\n", section.heading, "\n", &rule, "\n"].concat());
             let lines = section.lines.iter().map(WrittenLine::text_line);
             for paragraph in section.before.iter().cloned().chain(lines).chain(section.after.iter().cloned()) {
                 text.push_str(&paragraph);
@@ -125,19 +152,19 @@ impl Sheet {
     }
 }
 
-const fn heading(kind: PartKind) -> &'static str {
+fn heading(kind: PartKind) -> &'static str {
     match kind {
-        PartKind::Band | PartKind::BandAround => "Band",
-        PartKind::Joining => "Joining the band",
-        PartKind::Body => "Body",
-        PartKind::Under => "Underside",
-        PartKind::Crown => "Crown",
-        PartKind::Tail => "Tail",
-        PartKind::Brim => "Brim",
-        PartKind::Panel => "Hat",
-        PartKind::Seam => "Seam",
-        PartKind::Flaps => "Ear flaps",
-        PartKind::Closing => "Closing the top",
+        PartKind::Band | PartKind::BandAround => say::heading_band(),
+        PartKind::Joining => say::heading_joining(),
+        PartKind::Body => say::heading_body(),
+        PartKind::Under => say::heading_under(),
+        PartKind::Crown => say::heading_crown(),
+        PartKind::Tail => say::heading_tail(),
+        PartKind::Brim => say::heading_brim(),
+        PartKind::Panel => say::heading_hat(),
+        PartKind::Seam => say::heading_seam(),
+        PartKind::Flaps => say::heading_flaps(),
+        PartKind::Closing => say::heading_closing(),
     }
 }
 
@@ -147,7 +174,7 @@ fn written(line: &Line, part: &Part, coloured: bool, about: &About<'_>) -> Writt
     WrittenLine {
         numbers: line.label,
         label: label_text(line.label),
-        colour_name: named.then(|| line.colour.map_or_else(|| "in the same stripes".into(), |c| about.colour(c))),
+        colour_name: named.then(|| line.colour.map_or_else(|| say::same_stripes().into(), |c| about.colour(c))),
         colour: line.colour,
         text: work_text(&line.ops, about.terms),
         compact: compact_text(&line.ops, about.terms),
@@ -159,164 +186,18 @@ fn written(line: &Line, part: &Part, coloured: bool, about: &About<'_>) -> Writt
 }
 
 fn label_text(label: Label) -> String {
-    let (noun, from, to) = match label {
-        Label::Foundation => return "Foundation".into(),
-        Label::Closing => return "Last".into(),
-        Label::Join => return "Join".into(),
-        Label::Seam => return "Seam".into(),
-        Label::Tie => return "Tie".into(),
-        Label::Row(from, to) => ("Row", from, to),
-        Label::Round(from, to) => ("Round", from, to),
-    };
-    if from == to {
-        [noun, " ", &from.to_string()].concat()
-    } else {
-        [noun, "s ", &from.to_string(), "–", &to.to_string()].concat()
+    match label {
+        Label::Foundation => say::foundation().into(),
+        Label::Closing => say::last().into(),
+        Label::Join => say::join_label().into(),
+        Label::Seam => say::seam().into(),
+        Label::Tie => say::tie().into(),
+        Label::Row(from, to) if from == to => say::row(from),
+        Label::Row(from, to) => say::rows(from, to),
+        Label::Round(from, to) if from == to => say::round(from),
+        Label::Round(from, to) => say::rounds(from, to),
     }
 }
 
 #[cfg(test)]
-mod tests {
-    use super::super::sample;
-    use super::super::terms::Terms;
-    use super::*;
-    use crate::figures::Units;
-    use hatwright_sizing::{Length, Mass, TopperKind, TopperPlan, YarnWeight};
-
-    pub(super) fn about(terms: Terms, units: Units) -> About<'static> {
-        About {
-            title: "Rowing club cap",
-            colour_names: &["indigo", "weld"],
-            yarn_names: &["Boathouse wool", ""],
-            terms,
-            units,
-            version: "0.1.0",
-            ..About::default()
-        }
-    }
-
-    fn text(terms: Terms, units: Units) -> String {
-        print(&sample::hat(), &sample::spec(), &about(terms, units))
-    }
-
-    #[test]
-    fn the_lines_stand_in_the_text() {
-        let text = text(Terms::Us, Units::Centimetres);
-        for line in [
-            "Rowing club cap",
-            "Written in US crochet terms: single crochet (sc) here is what UK patterns call double crochet (dc).",
-            "Foundation, indigo: ch 11.",
-            "Row 1, indigo: sc in 2nd ch from hook and in each ch across. (10)",
-            "Row 2, indigo: ch 1, turn, sc in back loop of each st across. (10)",
-            "Rows 3–4, weld: ch 1, turn, sc in back loop of each st across. (10)",
-            "Rows 5–55, in the same stripes: ch 1, turn, sc in back loop of each st across. (10)",
-            "Row 56, weld: ch 1, turn, sc through back loop of each st and the foundation edge together across. (10)",
-            "Round 1, indigo: sc in each row end around. (56)",
-            "Round 2, indigo: sc in each st around. (56)",
-            "Rounds 3–4, weld: sc in each st around. (56)",
-            "Round 12, weld: 2 sc, [sc2tog, 5 sc] × 6, sc2tog, 4 sc. (43)",
-            "Last: fasten off, gather 9 sts.",
-        ] {
-            assert!(text.lines().any(|l| l == line), "{line}\n\n{text}");
-        }
-    }
-
-    #[test]
-    fn uk_text_has_no_us_word() {
-        let text = text(Terms::Uk, Units::Inches);
-        let body = text.split_once("Size").unwrap().1;
-        // Lengths that are no part of the hat are told in both units.
-        let body =
-            ["15 cm (6 in)", "30 cm (12 in)", "40 cm (16 in)"].iter().fold(body.to_owned(), |text, both| text.replace(both, ""));
-        for us in ["sc2tog", "sc ", "single crochet", "skip", "auge", "yarn over", " cm", " m "] {
-            assert!(!body.contains(us), "{us}: {text}");
-        }
-        for uk in ["dc2tog", "double crochet", "Tension", "yarn round hook", " in ", " yd"] {
-            assert!(body.contains(uk), "{uk}: {text}");
-        }
-    }
-
-    #[test]
-    fn only_lines_of_work_begin_as_such() {
-        for terms in [Terms::Us, Terms::Uk] {
-            for line in text(terms, Units::Centimetres).lines() {
-                if line.starts_with("Row ") || line.starts_with("Rows ") || line.starts_with("Round") {
-                    assert!(line.contains(": ") && line.ends_with(')'), "{line}");
-                }
-                assert!(!line.contains("  ") && line.trim() == line, "{line:?}");
-            }
-        }
-    }
-
-    #[test]
-    fn a_hat_of_one_colour_names_none() {
-        let (mut hat, mut spec) = (sample::hat(), sample::spec());
-        hat.band_rows.iter_mut().for_each(|c| *c = Colour(0));
-        hat.rounds.iter_mut().for_each(|r| r.colour = Colour(0));
-        spec.topper = None;
-        hat.topper = None;
-        let text = print(&hat, &spec, &about(Terms::Us, Units::Centimetres));
-        assert!(text.contains("\nRows 2–55: ch 1, turn, sc in back loop of each st across. (10)\n"), "{text}");
-        assert!(text.contains("\nRounds 2–9: sc in each st around. (56)\n"), "{text}");
-        assert!(!text.contains("weld:"), "{text}");
-    }
-
-    #[test]
-    fn names_cannot_break_a_line() {
-        let names = ["in\ndigo: x", ""];
-        let about = About { colour_names: &names, ..about(Terms::Us, Units::Centimetres) };
-        assert_eq!(about.colour(Colour(0)), "in digo  x");
-        assert_eq!(about.colour(Colour(1)), "colour 2");
-        assert_eq!(about.colour(Colour(5)), "colour 6");
-    }
-
-    /// A colour's line has what its ball band says, as far as that is known, and the lengths say what they rest on.
-    #[test]
-    fn materials_name_the_yarn_and_how_it_is_known() {
-        let (hat, mut spec) = (sample::hat(), sample::spec());
-        let told = |spec: &HatSpec, units| print(&hat, spec, &about(Terms::Us, units));
-        let usual = told(&spec, Units::Centimetres);
-        for line in [
-            "Indigo: about 71 m (54 to 89); 2 balls of Boathouse wool, 80 m.",
-            "Weld: about 60 m (45 to 75); 1 ball of 80 m.",
-            "The lengths rest on 5.8 cm of yarn a stitch, estimated from the width of a stitch, right to 25 % either way, 9 times in 10; \
-             ends and joins are in them.",
-            "The balls hold at least 20 % more than the estimate, to be enough 19 times in 20. Buy each colour in one dye lot.",
-        ] {
-            assert!(usual.lines().any(|l| l == line), "{line}\n\n{usual}");
-        }
-        spec.balls[0].grams = Some(Mass::from_grams(50.0));
-        spec.balls[0].weight = YarnWeight::new(5).ok();
-        spec.yarn_use.swatch_kept = true;
-        let known = told(&spec, Units::Centimetres);
-        assert!(
-            known.contains("\nIndigo: about 71 m (54 to 89), 45 g; 2 balls of Boathouse wool, weight 5, 50 g = 80 m.\n"),
-            "{known}"
-        );
-        assert!(known.contains("; ends and joins are in them, and a swatch.\n"), "{known}");
-        let inches = told(&spec, Units::Inches);
-        assert!(
-            inches.contains("\nIndigo: about 78 yd (59 to 98), 1.6 oz; 2 balls of Boathouse wool, weight 5, 1.8 oz = 87 yd.\n"),
-            "{inches}"
-        );
-    }
-
-    #[test]
-    fn a_tassel_is_made_as_a_tassel() {
-        let (mut hat, spec) = (sample::hat(), sample::spec());
-        hat.topper = Some(TopperPlan { kind: TopperKind::Tassel, size: Length::from_cm(10.0), wraps: 36, colour: None });
-        for terms in [Terms::Us, Terms::Uk] {
-            let text = print(&hat, &spec, &about(terms, Units::Centimetres));
-            for says in [
-                "\nTassel\n------\nWind 36 wraps around a stiff card or form 10.0 cm wide, 18 of each colour: indigo, weld. Pass a strand of 30 cm",
-                "cut the loops at the other edge. Wind one end of the tie twice around all strands a fifth of the way down",
-                "a stiff card or form 10.0 cm wide for the tassel.",
-                "the tassel is tied through it.",
-                "best leave the tassel off:",
-            ] {
-                assert!(text.contains(says), "{says}\n\n{text}");
-            }
-            assert!(!text.to_lowercase().contains("pom-pom"), "{text}");
-        }
-    }
-}
+mod tests;

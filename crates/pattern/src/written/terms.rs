@@ -1,6 +1,10 @@
-//! The trade's words in US and UK terms.
+//! The trade's words in US, UK and Spanish terms.
+//!
+//! Each system's words stand in the catalogue, in every language alike: `single crochet` is what US patterns say, whatever language speaks
+//! of them. The words of Spain's trade, and those of America that the notice names, are from memory, no source.
 
 use hatwright_sizing::Stitch;
+use hatwright_words::lines as say;
 use serde::{Deserialize, Serialize};
 
 /// Whose terms a pattern is written in: a US single crochet is a UK double crochet, and a mix-up ruins a hat.
@@ -17,18 +21,32 @@ pub enum Terms {
 
 impl Terms {
     /// The words of these terms.
-    pub const fn words(self) -> &'static Words {
+    pub fn words(self) -> Words {
         match self {
-            Self::Us => &US,
-            Self::Uk => &UK,
-            Self::Spanish => &SPANISH,
-        }
-    }
-
-    const fn other(self) -> Self {
-        match self {
-            Self::Us => Self::Uk,
-            Self::Uk | Self::Spanish => Self::Us,
+            Self::Us => Words {
+                system: say::us_system(),
+                names: [say::us_slip(), say::us_single(), say::us_half(), say::us_double()],
+                shorts: [say::us_slip_short(), say::us_single_short(), say::us_half_short(), say::us_double_short()],
+                skip: say::us_skip(),
+                gauge: say::us_gauge(),
+                yarn_over: say::us_over(),
+            },
+            Self::Uk => Words {
+                system: say::uk_system(),
+                names: [say::uk_slip(), say::uk_single(), say::uk_half(), say::uk_double()],
+                shorts: [say::uk_slip_short(), say::uk_single_short(), say::uk_half_short(), say::uk_double_short()],
+                skip: say::uk_skip(),
+                gauge: say::uk_gauge(),
+                yarn_over: say::uk_over(),
+            },
+            Self::Spanish => Words {
+                system: say::es_system(),
+                names: [say::es_slip(), say::es_single(), say::es_half(), say::es_double()],
+                shorts: [say::es_slip_short(), say::es_single_short(), say::es_half_short(), say::es_double_short()],
+                skip: say::es_skip(),
+                gauge: say::es_gauge(),
+                yarn_over: say::es_over(),
+            },
         }
     }
 }
@@ -50,34 +68,6 @@ pub struct Words {
     pub yarn_over: &'static str,
 }
 
-const US: Words = Words {
-    system: "US",
-    names: ["slip stitch", "single crochet", "half double crochet", "double crochet"],
-    shorts: ["sl st", "sc", "hdc", "dc"],
-    skip: "skip",
-    gauge: "Gauge",
-    yarn_over: "yarn over",
-};
-
-const UK: Words = Words {
-    system: "UK",
-    names: ["slip stitch", "double crochet", "half treble crochet", "treble crochet"],
-    shorts: ["sl st", "dc", "htr", "tr"],
-    skip: "miss",
-    gauge: "Tension",
-    yarn_over: "yarn round hook",
-};
-
-/// From memory, no source: what Spain's trade says.
-const SPANISH: Words = Words {
-    system: "ES",
-    names: ["punto raso", "punto bajo", "medio punto alto", "punto alto"],
-    shorts: ["pr", "pb", "mpa", "pa"],
-    skip: "saltar",
-    gauge: "Muestra",
-    yarn_over: "echar hebra",
-};
-
 impl Words {
     /// A stitch in full: `half double crochet`.
     ///
@@ -86,6 +76,7 @@ impl Words {
     /// use hatwright_sizing::Stitch;
     /// assert_eq!(Terms::Uk.words().name(Stitch::Double), "treble crochet");
     /// assert_eq!(Terms::Uk.words().short(Stitch::Single), Terms::Us.words().short(Stitch::Double));
+    /// assert_eq!(Terms::Spanish.words().name(Stitch::Single), "punto bajo");
     /// ```
     pub const fn name(&self, stitch: Stitch) -> &'static str {
         self.names[stitch as usize]
@@ -99,32 +90,44 @@ impl Words {
 
 /// The line that says whose terms these are, by the stitches that are really used, in order of height.
 pub(super) fn notice(stitches: &[Stitch], terms: Terms) -> String {
-    let (own, other) = (terms.words(), terms.other().words());
+    let own = terms.words();
+    let other = match terms {
+        Terms::Us => Terms::Uk.words(),
+        Terms::Uk => Terms::Us.words(),
+        Terms::Spanish => return notice_of_spain(stitches),
+    };
     let called: Vec<String> = stitches
         .iter()
         .filter(|stitch| **stitch != Stitch::Slip)
-        .map(|stitch| {
-            [
-                own.name(*stitch),
-                " (",
-                own.short(*stitch),
-                ") here is what ",
-                other.system,
-                " patterns call ",
-                other.name(*stitch),
-                " (",
-                other.short(*stitch),
-                ")",
-            ]
-            .concat()
-        })
+        .map(|stitch| say::called(own.name(*stitch), own.short(*stitch), other.system, other.name(*stitch), other.short(*stitch)))
         .collect();
-    let mut text = ["Written in ", own.system, " crochet terms: "].concat();
     if called.is_empty() {
-        text.push_str("slip stitch (sl st) is the same in both.");
+        say::terms_alike(own.system, own.name(Stitch::Slip), own.short(Stitch::Slip))
     } else {
-        text.push_str(&called.join(", and "));
-        text.push('.');
+        say::terms(own.system, &called.join(say::called_and()))
     }
-    text
+}
+
+fn notice_of_spain(stitches: &[Stitch]) -> String {
+    let (own, us, uk) = (Terms::Spanish.words(), Terms::Us.words(), Terms::Uk.words());
+    let called = |stitch: &Stitch| match stitch {
+        Stitch::Slip => say::called_spain_slip(own.name(*stitch), own.short(*stitch)),
+        _ => say::called_spain(
+            own.name(*stitch),
+            own.short(*stitch),
+            us.name(*stitch),
+            us.short(*stitch),
+            uk.name(*stitch),
+            uk.short(*stitch),
+        ),
+    };
+    let elsewhere = |stitch: &Stitch| match stitch {
+        Stitch::Slip => say::elsewhere_slip(),
+        Stitch::Single => say::elsewhere_single(),
+        Stitch::HalfDouble => say::elsewhere_half(),
+        Stitch::Double => say::elsewhere_double(),
+    };
+    let called: Vec<String> = stitches.iter().map(called).collect();
+    let elsewhere: Vec<&str> = stitches.iter().map(elsewhere).collect();
+    say::terms_spain(&called.join(say::called_and()), &elsewhere.join(say::elsewhere_and()))
 }

@@ -2,8 +2,8 @@
 
 use super::ops::{Op, Place};
 use super::terms::{Terms, Words};
-use crate::figures::plural;
-use hatwright_sizing::Loops;
+use hatwright_sizing::{Loops, Stitch};
+use hatwright_words::lines as say;
 
 /// A line's work in full, without its number or total: `[sc2tog, 5 sc] × 6, sc2tog, 6 sc`.
 ///
@@ -15,14 +15,14 @@ use hatwright_sizing::Loops;
 /// ```
 pub fn work_text(ops: &[Op], terms: Terms) -> String {
     let mut text = String::new();
-    push_line(&mut text, ops, terms.words(), false);
+    push_line(&mut text, ops, &terms.words(), false);
     text
 }
 
 /// A line's work in the fewest words, for a small screen: `sc around`.
 pub fn compact_text(ops: &[Op], terms: Terms) -> String {
     let mut text = String::new();
-    push_line(&mut text, ops, terms.words(), true);
+    push_line(&mut text, ops, &terms.words(), true);
     text
 }
 
@@ -36,122 +36,112 @@ fn push_line(text: &mut String, ops: &[Op], words: &Words, compact: bool) {
 }
 
 fn push_op(text: &mut String, op: &Op, words: &Words, compact: bool) {
-    let mut say = |parts: &[&str]| text.push_str(&parts.concat());
-    match op {
-        Op::FoundationChain(count) | Op::Chain(count) => say(&["ch ", &count.to_string()]),
-        Op::LooseChain(count) => say(&["ch ", &count.to_string(), " with a larger hook"]),
-        Op::FoundationStitches { stitch, count } => say(&[&count.to_string(), " foundation ", words.short(*stitch)]),
-        Op::JoinIntoRing => say(&["join into a ring"]),
-        Op::Ring { stitch, count } => say(&[&count.to_string(), " ", words.short(*stitch), " in an adjustable ring"]),
-        Op::Turn => say(&["turn"]),
-        Op::Join => say(&["join"]),
-        Op::FastenOff => say(&["fasten off"]),
-        Op::Gather(count) => say(&["gather ", &count.to_string(), " sts"]),
-        Op::GatherRowEnds(count) => say(&["gather ", &count.to_string(), " row ends"]),
-        Op::LeaveRest(_) => say(&["leave the rest"]),
-        Op::AsRows { from, to } => say(&["as rows ", &from.to_string(), "–", &to.to_string(), ", over and over"]),
-        Op::Together { stitch, of } => say(&[words.short(*stitch), &of.to_string(), "tog"]),
-        Op::Work { stitch, count: 1, place: Place::FrontPost } => say(&["fp", words.short(*stitch)]),
-        Op::Work { stitch, count: 1, place: Place::BackPost } => say(&["bp", words.short(*stitch)]),
-        Op::Work { stitch, count: 1, place: Place::Stitch } => say(&[words.short(*stitch)]),
-        Op::Work { stitch, count, place: Place::Stitch } => say(&[&count.to_string(), " ", words.short(*stitch)]),
-        Op::Work { stitch, count, place } => say(&[words.short(*stitch), &next(*count, *place)]),
-        Op::Several { stitch, each, count, place } => {
-            say(&[&each.to_string(), " ", words.short(*stitch), &next(*count, *place)]);
-        }
-        Op::Skip { count, place } => say(&[words.skip, " ", &plural(*count, noun(*place))]),
-        Op::Every { stitch, each, place, .. } => {
-            if *each > 1 {
-                say(&[&each.to_string(), " "]);
-            }
-            say(&[words.short(*stitch), &everywhere(*place, compact)]);
-        }
+    let short = |stitch: &Stitch| words.short(*stitch);
+    let told = match op {
+        Op::FoundationChain(count) | Op::Chain(count) => say::chain(*count),
+        Op::LooseChain(count) => say::loose_chain(*count),
+        Op::FoundationStitches { stitch, count } => say::foundation_stitches(*count, short(stitch)),
+        Op::Ring { stitch, count } => say::ring(*count, short(stitch)),
+        Op::JoinIntoRing => return text.push_str(say::join_into_ring()),
+        Op::Turn => return text.push_str(say::turn()),
+        Op::Join => return text.push_str(say::join()),
+        Op::FastenOff => return text.push_str(say::fasten_off()),
+        Op::LeaveRest(_) => return text.push_str(say::leave_rest()),
+        Op::Gather(count) => say::gather(*count),
+        Op::GatherRowEnds(count) => say::gather_row_ends(*count),
+        Op::AsRows { from, to } => say::as_rows(*from, *to),
+        Op::Together { stitch, of } => say::together(short(stitch), *of),
+        Op::Work { stitch, count: 1, place: Place::FrontPost } => say::front_post(short(stitch)),
+        Op::Work { stitch, count: 1, place: Place::BackPost } => say::back_post(short(stitch)),
+        Op::Work { stitch, count: 1, place: Place::Stitch } => return text.push_str(short(stitch)),
+        Op::Work { stitch, count, place: Place::Stitch } => say::several(*count, short(stitch)),
+        Op::Work { stitch, count, place } => next(short(stitch), *count, *place),
+        Op::Several { stitch, each, count, place } => next(&say::several(*each, short(stitch)), *count, *place),
+        Op::Skip { count, place } => skip(words.skip, *count, *place),
+        Op::Every { stitch, each: 1, place, .. } => everywhere(short(stitch), *place, compact),
+        Op::Every { stitch, each, place, .. } => everywhere(&say::several(*each, short(stitch)), *place, compact),
         Op::Repeat { ops, times } => {
             text.push('[');
             push_line(text, ops, words, compact);
             text.push_str("] × ");
-            text.push_str(&times.to_string());
+            times.to_string()
         }
-    }
-}
-
-/// ` in next row end`, ` in back loop of each of next 20 sts`.
-fn next(count: u32, place: Place) -> String {
-    let (before, after) = match place {
-        Place::Row(Loops::Back) => ("back loop of ", ""),
-        Place::Row(Loops::Front) => ("front loop of ", ""),
-        Place::Edge | Place::EdgeRowEnd => ("", " of the edge"),
-        _ => ("", ""),
     };
-    if count == 1 {
-        [" in ", before, "next ", noun(place), after].concat()
-    } else {
-        [" in ", before, "each of next ", &count.to_string(), " ", noun(place), "s", after].concat()
-    }
+    text.push_str(&told);
 }
 
-const fn noun(place: Place) -> &'static str {
+fn skip(skip: &str, count: u32, place: Place) -> String {
     match place {
-        Place::RowEnd | Place::EdgeRowEnd => "row end",
-        Place::ChainFrom(_) | Place::RingChain => "ch",
-        Place::Stitch
-        | Place::Row(_)
-        | Place::RowAndFoundation(_)
-        | Place::FoundationEdge
-        | Place::Edge
-        | Place::FrontPost
-        | Place::BackPost => "st",
+        Place::RowEnd | Place::EdgeRowEnd => say::skip_row_ends(skip, count),
+        Place::ChainFrom(_) | Place::RingChain => say::skip_chains(skip, count),
+        _ => say::skip_sts(skip, count),
     }
 }
 
-fn everywhere(place: Place, compact: bool) -> String {
-    let text = match (place, compact) {
-        (Place::ChainFrom(first), _) => {
-            let rest = if compact { " ch from hook and on across" } else { " ch from hook and in each ch across" };
-            return [" in ", &ordinal(first), rest].concat();
-        }
-        (Place::Stitch, true) => " around",
-        (Place::Stitch | Place::FrontPost | Place::BackPost, _) => " in each st around",
-        (Place::RowEnd, true) => " in each row end",
-        (Place::RowEnd, false) => " in each row end around",
-        (Place::RingChain, _) => " in each ch around",
-        (Place::FoundationEdge, true) => " in the foundation edge",
-        (Place::FoundationEdge, false) => " in each st of the foundation edge around",
-        (Place::Edge, _) => " in each st of the edge",
-        (Place::EdgeRowEnd, _) => " in each row end of the edge",
-        (Place::Row(Loops::Back), true) => " in back loops",
-        (Place::Row(Loops::Front), true) => " in front loops",
-        (Place::Row(_), true) => " across",
-        (Place::Row(Loops::Back), false) => " in back loop of each st across",
-        (Place::Row(Loops::Front), false) => " in front loop of each st across",
-        (Place::Row(_), false) => " in each st across",
-        (Place::RowAndFoundation(Loops::Back), true) => " through back loops and foundation edge",
-        (Place::RowAndFoundation(Loops::Front), true) => " through front loops and foundation edge",
-        (Place::RowAndFoundation(_), true) => " through stitches and foundation edge",
-        (Place::RowAndFoundation(Loops::Back), false) => " through back loop of each st and the foundation edge together across",
-        (Place::RowAndFoundation(Loops::Front), false) => {
-            " through front loop of each st and the foundation edge together across"
-        }
-        (Place::RowAndFoundation(_), false) => " through each st and the foundation edge together across",
+/// `sc in next row end`, `sc in back loop of each of next 20 sts`.
+fn next(work: &str, count: u32, place: Place) -> String {
+    let one = count == 1;
+    match place {
+        Place::RowEnd if one => say::next_row_end(work),
+        Place::RowEnd => say::next_row_ends(work, count),
+        Place::ChainFrom(_) | Place::RingChain if one => say::next_ch(work),
+        Place::ChainFrom(_) | Place::RingChain => say::next_chs(work, count),
+        Place::Edge if one => say::next_edge_st(work),
+        Place::Edge => say::next_edge_sts(work, count),
+        Place::EdgeRowEnd if one => say::next_edge_row_end(work),
+        Place::EdgeRowEnd => say::next_edge_row_ends(work, count),
+        Place::Row(Loops::Back) if one => say::next_back(work),
+        Place::Row(Loops::Back) => say::next_backs(work, count),
+        Place::Row(Loops::Front) if one => say::next_front(work),
+        Place::Row(Loops::Front) => say::next_fronts(work, count),
+        _ if one => say::next_st(work),
+        _ => say::next_sts(work, count),
+    }
+}
+
+fn everywhere(work: &str, place: Place, compact: bool) -> String {
+    let told = match (place, compact) {
+        (Place::ChainFrom(first), false) => return say::from_chain(work, &ordinal(first)),
+        (Place::ChainFrom(first), true) => return say::from_chain_short(work, &ordinal(first)),
+        (Place::Stitch, true) => say::around_short,
+        (Place::Stitch | Place::FrontPost | Place::BackPost, _) => say::around,
+        (Place::RowEnd, true) => say::row_ends_short,
+        (Place::RowEnd, false) => say::row_ends,
+        (Place::RingChain, _) => say::ring_chain,
+        (Place::FoundationEdge, true) => say::foundation_edge_short,
+        (Place::FoundationEdge, false) => say::foundation_edge,
+        (Place::Edge, _) => say::edge,
+        (Place::EdgeRowEnd, _) => say::edge_row_ends,
+        (Place::Row(Loops::Back), true) => say::across_back_short,
+        (Place::Row(Loops::Back), false) => say::across_back,
+        (Place::Row(Loops::Front), true) => say::across_front_short,
+        (Place::Row(Loops::Front), false) => say::across_front,
+        (Place::Row(_), true) => say::across_short,
+        (Place::Row(_), false) => say::across,
+        (Place::RowAndFoundation(Loops::Back), true) => say::closing_back_short,
+        (Place::RowAndFoundation(Loops::Back), false) => say::closing_back,
+        (Place::RowAndFoundation(Loops::Front), true) => say::closing_front_short,
+        (Place::RowAndFoundation(Loops::Front), false) => say::closing_front,
+        (Place::RowAndFoundation(_), true) => say::closing_short,
+        (Place::RowAndFoundation(_), false) => say::closing,
     };
-    text.into()
+    told(work)
 }
 
 /// `2nd`, `3rd`, `4th`: a turning chain and one more.
 fn ordinal(number: u32) -> String {
-    let end = match number {
-        2 => "nd",
-        3 => "rd",
-        _ => "th",
-    };
-    [&number.to_string(), end].concat()
+    match number {
+        2 => say::nth_2().into(),
+        3 => say::nth_3().into(),
+        _ => say::nth(number),
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::super::lines::{decrease_line, increase_line};
     use super::*;
-    use hatwright_sizing::Stitch;
+    use hatwright_words::{Language, in_language};
 
     #[test]
     fn small_screens_get_fewer_words() {
@@ -183,5 +173,36 @@ mod tests {
         assert_eq!(some(1, Place::FrontPost), "fpdc");
         let ops = [Op::FoundationStitches { stitch: Stitch::HalfDouble, count: 80 }, Op::JoinIntoRing];
         assert_eq!(work_text(&ops, Terms::Uk), "80 foundation htr, join into a ring");
+    }
+
+    #[test]
+    fn spanish_lines_read_as_its_patterns_do() {
+        in_language(Language::Spanish, || {
+            let told = |ops: &[Op]| work_text(ops, Terms::Spanish);
+            assert_eq!(told(&decrease_line(Stitch::Single, 50, 7, 0)), "[pb2jun, 5 pb] × 6, pb2jun, 6 pb");
+            assert_eq!(told(&increase_line(Stitch::HalfDouble, 36, 6, 0)), "[2 mpa en el p siguiente, 5 mpa] × 6");
+            assert_eq!(told(&increase_line(Stitch::Double, 6, 6, 0)), "2 pa en cada p alrededor");
+            assert_eq!(compact_text(&increase_line(Stitch::Double, 6, 6, 0), Terms::Spanish), "2 pa alrededor");
+            let every = |stitch, place| told(&[Op::Every { stitch, each: 1, count: 10, place }]);
+            let across = "a través de la hebra trasera de cada p y del borde de la base a la vez hasta el final";
+            for (stitch, place, text) in [
+                (Stitch::Single, Place::ChainFrom(2), "pb en la 2.ª cad desde la aguja y en cada cad hasta el final"),
+                (Stitch::Double, Place::ChainFrom(4), "pa en la 4.ª cad desde la aguja y en cada cad hasta el final"),
+                (Stitch::Slip, Place::RowAndFoundation(Loops::Back), &["pr ", across].concat()),
+                (Stitch::Single, Place::RingChain, "pb en cada cad alrededor"),
+                (Stitch::Single, Place::FoundationEdge, "pb en cada p del borde de la base alrededor"),
+            ] {
+                assert_eq!(every(stitch, place), text);
+            }
+            let some = |count, place| told(&[Op::Work { stitch: Stitch::Single, count, place }]);
+            assert_eq!(some(9, Place::EdgeRowEnd), "pb en cada uno de los 9 extremos de hilera siguientes del borde");
+            assert_eq!(some(1, Place::Row(Loops::Back)), "pb en la hebra trasera del p siguiente");
+            assert_eq!(some(1, Place::BackPost), "pbrt");
+            let skip = |count| told(&[Op::Skip { count, place: Place::RowEnd }]);
+            assert_eq!((skip(1), skip(2)), ("saltar 1 extremo de hilera".into(), "saltar 2 extremos de hilera".into()));
+            assert_eq!(told(&[Op::FastenOff, Op::Gather(9)]), "cortar el hilo y rematar, fruncir 9 ps");
+            assert_eq!(told(&[Op::Chain(1), Op::Turn]), "1 cad, girar");
+            assert_eq!(told(&[Op::LooseChain(80), Op::JoinIntoRing]), "80 cad con una aguja más gruesa, unir en anillo");
+        });
     }
 }

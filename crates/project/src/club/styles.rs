@@ -6,6 +6,7 @@ use hatwright_sizing::{
     Age, Ball, BandKind, BandSpec, Begun, Closing, Colour, Count, Coverage, Fabric, HatSpec, Head, Layout, Length, Money, Rounds,
     Shape, SideTop, Style, Topper, TopperKind, Way,
 };
+use hatwright_words::document as words;
 
 const TEN: Length = Length::from_ticks(10_000);
 
@@ -24,7 +25,7 @@ pub(super) fn slouch(id: ProjectId) -> Project {
         balls: balls(2, 110, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, towpath slouch", Units::Centimetres, Terms::Us, &[LOGWOOD, UNDYED], "Mist brushed", spec)
+    cap(id, words::cap_slouch(), Units::Centimetres, Terms::Us, &[LOGWOOD, UNDYED], "Mist brushed", spec)
 }
 
 /// Begun at the tip, in rings of the club's colours.
@@ -42,7 +43,7 @@ pub(super) fn stocking_cap(id: ProjectId) -> Project {
         balls: balls(3, 160, 50, 3),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, long stocking cap", Units::Centimetres, Terms::Uk, &[INDIGO, WELD, UNDYED], "Regatta sport", spec)
+    cap(id, words::cap_stocking(), Units::Centimetres, Terms::Uk, &[INDIGO, WELD, UNDYED], "Regatta sport", spec)
 }
 
 /// With a back-loop band and an eight-pointed star.
@@ -60,7 +61,7 @@ pub(super) fn tam(id: ProjectId) -> Project {
         balls: balls(2, 125, 50, 3),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, boathouse tam", Units::Centimetres, Terms::Us, &[MADDER, WELD], "Slipway worsted", spec)
+    cap(id, words::cap_tam(), Units::Centimetres, Terms::Us, &[MADDER, WELD], "Slipway worsted", spec)
 }
 
 /// A two-year-old's, begun at the crown. No ties: at that age they strangle.
@@ -80,7 +81,7 @@ pub(super) fn ear_flaps(id: ProjectId) -> Project {
         balls: balls(2, 80, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, little cox’s ear flaps", Units::Centimetres, Terms::Us, &[WELD, INDIGO], "Boathouse wool", spec)
+    cap(id, words::cap_flaps(), Units::Centimetres, Terms::Us, &[WELD, INDIGO], "Boathouse wool", spec)
 }
 
 /// Half double crochet rib, worked sideways and joined.
@@ -97,7 +98,7 @@ pub(super) fn ear_warmer(id: ProjectId) -> Project {
         balls: balls(2, 90, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, sculler’s ear warmer", Units::Centimetres, Terms::Us, &[WALNUT, UNDYED], "Stake-boat tweed", spec)
+    cap(id, words::cap_warmer(), Units::Centimetres, Terms::Us, &[WALNUT, UNDYED], "Stake-boat tweed", spec)
 }
 
 /// Cotton, begun at the crown, for watching races in the sun.
@@ -115,7 +116,7 @@ pub(super) fn brimmed(id: ProjectId) -> Project {
         balls: priced(balls(2, 125, 50, 3), 380),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, regatta sun hat", Units::Centimetres, Terms::Uk, &[UNDYED, INDIGO], "Pontoon cotton", spec)
+    cap(id, words::cap_brimmed(), Units::Centimetres, Terms::Uk, &[UNDYED, INDIGO], "Pontoon cotton", spec)
 }
 
 /// Half double crochet in the back loops, with a short-row crown.
@@ -134,7 +135,7 @@ pub(super) fn sideways(id: ProjectId) -> Project {
         balls: balls(2, 110, 50, 4),
         ..HatSpec::default()
     };
-    cap(id, "Rowing club, winter-training rib hat", Units::Centimetres, Terms::Us, &[INDIGO, WELD], "Slipway worsted", spec)
+    cap(id, words::cap_sideways(), Units::Centimetres, Terms::Us, &[INDIGO, WELD], "Slipway worsted", spec)
 }
 
 /// A band worked around.

@@ -24,14 +24,7 @@ impl Designer {
     /// Every text with its rule.
     pub(crate) const fn texts(&mut self) -> [(&mut String, TextRule); 6] {
         let Self { introduction, credit, edition, date, tested, care } = self;
-        [
-            (introduction, INTRODUCTION),
-            (credit, CREDIT),
-            (edition, EDITION),
-            (date, DATE),
-            (tested, TESTED),
-            (care, CARE),
-        ]
+        [(introduction, INTRODUCTION), (credit, CREDIT), (edition, EDITION), (date, DATE), (tested, TESTED), (care, CARE)]
     }
 
     /// The same with every text held to its rule.

@@ -18,7 +18,7 @@ impl Link {
     /// The hat as it is now.
     pub(super) fn migrate(self) -> Linked {
         let Self { planner, name, units, terms, colours, spec } = self;
-        let (units, terms, spec) = (units.migrate(), terms.migrate(), spec.migrate().migrate());
-        Linked { planner, name, units, terms, colours: super::named(colours), spec }
+        let words = (units.migrate(), terms.migrate());
+        Linked::plain(planner, name, words, super::named(colours), spec.migrate().migrate())
     }
 }

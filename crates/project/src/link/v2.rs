@@ -5,8 +5,8 @@
 //! that costs one character for most hats, in place of thirty.
 
 use super::{Linked, named};
+use crate::versions::v1::{Terms, Units};
 use crate::versions::v2::spec::{Ball, HatSpec, PomPom};
-use crate::{Terms, Units};
 use hatwright_sizing::{
     Age, BandSpec, Begun, Build, Chosen, Closing, Coverage, Fabric, Head, Layout, Length, Ratio, RoundStripe, Sex, Shape,
     SideTop, Stitches, Stretch, Style, Swatch, Taste, Way,
@@ -52,27 +52,32 @@ struct Spec {
 }
 
 /// A head that says nothing of anyone's birthday.
-#[derive(Serialize, Deserialize)]
+#[derive(Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub(super) enum Girth {
     Measured(Length),
     ByAge { age: Age, sex: Sex, build: Build },
+}
+
+impl Girth {
+    pub(super) const fn head(self) -> Head {
+        match self {
+            Self::Measured(girth) => Head::Measured(girth),
+            Self::ByAge { age, sex, build } => Head::ByAge { age, sex, build },
+        }
+    }
 }
 
 impl Link {
     /// The hat as it is now; `None` where a measure of its shape stands in no place, twice, or without need.
     pub(super) fn migrate(self) -> Option<Linked> {
         let Self { planner, name, units, terms, colours, spec } = self;
-        Some(Linked { planner, name, units, terms, colours: named(colours), spec: hat(spec)?.migrate() })
+        Some(Linked::plain(planner, name, (units.migrate(), terms.migrate()), named(colours), hat(spec)?.migrate()))
     }
 }
 
 fn hat(spec: Spec) -> Option<HatSpec> {
-    let head = match spec.head {
-        Girth::Measured(girth) => Head::Measured(girth),
-        Girth::ByAge { age, sex, build } => Head::ByAge { age, sex, build },
-    };
     Some(HatSpec {
-        head,
+        head: spec.head.head(),
         over_top: spec.over_top,
         lining: spec.lining,
         style: spec.style,

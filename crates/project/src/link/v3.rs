@@ -1,4 +1,5 @@
-//! Links of version 3: the current ones.
+//! Links of version 3: those of form 3. Frozen, and never written any more; `samples/v3` must open for ever. Version 4 is the same with
+//! more at its end.
 //!
 //! A link holds what is its hat's, and what a phone in the yarn shop has to know of its yarn: names, lots, balls, what is owned. Days of
 //! birth become the girth that they give; the kept rounds of a hat in progress, the weight of a finished one and a yarn that is only
@@ -7,12 +8,13 @@
 
 use super::v2::{Girth, listed, shape};
 use super::{Linked, named};
-use crate::text::{COLOUR, LOT, NAME, YARN};
-use crate::{ColourName, Project, Terms, Units};
+use crate::ColourName;
+use crate::text::{LOT, YARN};
+use crate::versions::v1::{Terms, Units};
 use hatwright_sizing::{
     Ball, BandSpec, Begun, Chosen, Closing, Count, Coverage, Extra, Fabric, HatSpec, Head, KeptUse, Layout, Length, Mass, Money,
-    PLANNER, Ratio, RoundStripe, Stretch, Style, Swatch, Taste, Topper, TopperKind, Unravelled, Way, WeighedSwatch, YarnUse,
-    YarnWeight, head_size,
+    Ratio, RoundStripe, Stretch, Style, Swatch, Taste, Topper, TopperKind, Unravelled, Way, WeighedSwatch, YarnUse, YarnWeight,
+    head_size,
 };
 use serde::{Deserialize, Serialize};
 
@@ -29,7 +31,7 @@ pub(super) struct Link {
 
 /// [`HatSpec`] without what stays at home.
 #[derive(Serialize, Deserialize)]
-struct Spec {
+pub(super) struct Spec {
     head: Girth,
     over_top: Option<Length>,
     lining: Length,
@@ -67,7 +69,7 @@ struct Top {
 
 /// What is known of a colour's yarn beside the length of a ball.
 #[derive(PartialEq, Serialize, Deserialize)]
-enum Fact {
+pub(super) enum Fact {
     Yarn(String),
     Lot(String),
     Grams(Mass),
@@ -93,47 +95,39 @@ const UNMEASURED: YarnUse =
     YarnUse { weighed: None, unravelled: None, kept: None, hat: None, scale: Mass::from_ticks(100), swatch_kept: false };
 
 impl Link {
-    /// A hat's link.
-    pub(super) fn of(project: &Project) -> Self {
-        Self {
-            planner: PLANNER,
-            name: NAME.tidy(&project.name),
-            units: project.units,
-            terms: project.terms,
-            colours: project.colours.iter().map(|c| (COLOUR.tidy(&c.name), c.hex.channels())).collect(),
-            spec: spec(&project.spec),
-            facts: facts(&project.colours, &project.spec.balls),
-        }
-    }
-
     /// The hat as it is now; `None` where a measure of its shape or a fact of its yarn stands in no place, twice, or without need.
     pub(super) fn migrate(self) -> Option<Linked> {
         let Self { planner, name, units, terms, colours, spec, facts } = self;
-        let (mut colours, mut spec) = (named(colours), hat(spec)?);
-        for (i, fact) in &facts {
-            let of = if *i == EVERY { 0..colours.len() } else { usize::from(*i)..usize::from(*i) + 1 };
-            let (colours, balls) = (colours.get_mut(of.clone())?, spec.balls.get_mut(of)?);
-            for (colour, ball) in colours.iter_mut().zip(balls) {
-                match fact {
-                    Fact::Yarn(yarn) => colour.yarn.clone_from(yarn),
-                    Fact::Lot(lot) => colour.lot.clone_from(lot),
-                    Fact::Grams(grams) => ball.grams = Some(*grams),
-                    Fact::Weight(weight) => ball.weight = Some(*weight),
-                    Fact::Owned(owned) => ball.owned = *owned,
-                    Fact::Price(price) => ball.price = Some(*price),
-                }
+        let (colours, spec) = known(named(colours), hat(spec)?, &facts)?;
+        Some(Linked::plain(planner, name, (units.migrate(), terms.migrate()), colours, spec))
+    }
+}
+
+/// Colours and spec with what is told of their yarns.
+pub(super) fn known(mut colours: Vec<ColourName>, mut spec: HatSpec, facts: &[(u8, Fact)]) -> Option<(Vec<ColourName>, HatSpec)> {
+    for (i, fact) in facts {
+        let of = if *i == EVERY { 0..colours.len() } else { usize::from(*i)..usize::from(*i) + 1 };
+        let (colours, balls) = (colours.get_mut(of.clone())?, spec.balls.get_mut(of)?);
+        for (colour, ball) in colours.iter_mut().zip(balls) {
+            match fact {
+                Fact::Yarn(yarn) => colour.yarn.clone_from(yarn),
+                Fact::Lot(lot) => colour.lot.clone_from(lot),
+                Fact::Grams(grams) => ball.grams = Some(*grams),
+                Fact::Weight(weight) => ball.weight = Some(*weight),
+                Fact::Owned(owned) => ball.owned = *owned,
+                Fact::Price(price) => ball.price = Some(*price),
             }
         }
-        // One hat has one link.
-        (self::facts(&colours, &spec.balls) == facts).then_some(Linked { planner, name, units, terms, colours, spec })
     }
+    // One hat has one link.
+    (self::facts(&colours, &spec.balls) == facts).then_some((colours, spec))
 }
 
 /// In place of a colour's number: every colour's, of two or more.
 const EVERY: u8 = u8::MAX;
 
 /// What is known of the yarns, kind by kind.
-fn facts(colours: &[ColourName], balls: &[Ball]) -> Vec<(u8, Fact)> {
+pub(super) fn facts(colours: &[ColourName], balls: &[Ball]) -> Vec<(u8, Fact)> {
     let mut all = Vec::new();
     let mut add = |of: &dyn Fn(&ColourName, &Ball) -> Option<Fact>| {
         let each: Vec<Option<Fact>> = colours.iter().zip(balls).map(|(colour, ball)| of(colour, ball)).collect();
@@ -175,17 +169,21 @@ fn yarn_use(told: Option<&Measured>) -> Option<YarnUse> {
     (used != UNMEASURED).then_some(used)
 }
 
-fn spec(spec: &HatSpec) -> Spec {
+/// A head without anyone's birthday.
+pub(super) fn girth(head: &Head) -> Girth {
+    match *head {
+        Head::Measured(girth) => Girth::Measured(girth),
+        Head::ByAge { age, sex, build } => Girth::ByAge { age, sex, build },
+        Head::ByDates { .. } => Girth::Measured(head_size(head).girth),
+    }
+}
+
+pub(super) fn spec(spec: &HatSpec) -> Spec {
     let HatSpec { over_top, lining, style, shape, begun, way, fabric, swatch, hook, strands, body_stretch, ease, .. } = *spec;
     let HatSpec { coverage, layout, closing, extra, chosen, taste, .. } = *spec;
     let HatSpec { band, body_stripes, .. } = spec.clone();
-    let head = match spec.head {
-        Head::Measured(girth) => Girth::Measured(girth),
-        Head::ByAge { age, sex, build } => Girth::ByAge { age, sex, build },
-        Head::ByDates { .. } => Girth::Measured(head_size(&spec.head).girth),
-    };
     Spec {
-        head,
+        head: girth(&spec.head),
         over_top,
         lining,
         style,
@@ -212,13 +210,9 @@ fn spec(spec: &HatSpec) -> Spec {
     }
 }
 
-fn hat(spec: Spec) -> Option<HatSpec> {
-    let head = match spec.head {
-        Girth::Measured(girth) => Head::Measured(girth),
-        Girth::ByAge { age, sex, build } => Head::ByAge { age, sex, build },
-    };
+pub(super) fn hat(spec: Spec) -> Option<HatSpec> {
     Some(HatSpec {
-        head,
+        head: spec.head.head(),
         over_top: spec.over_top,
         lining: spec.lining,
         style: spec.style,

@@ -3,6 +3,7 @@
 use super::StoreError;
 use crate::Unreadable;
 use core::fmt;
+use hatwright_words::document as words;
 
 /// Why the shelf did not do what it was asked. What was kept before is still kept, but for two failures of the storage itself:
 /// [`ShelfError::NotKept`], where the caller holds the hat, and [`ShelfError::Adrift`], which hands it over.
@@ -45,23 +46,15 @@ impl fmt::Display for ShelfError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Store(error) => error.fmt(f),
-            Self::Absent => f.write_str("There is no such hat here any more."),
+            Self::Absent => f.write_str(words::shelf_absent()),
             Self::Unreadable(why) => why.fmt(f),
-            Self::Conflict { kept, ours } => write!(
-                f,
-                "Another window saved this hat since (change {kept}, against {ours} here). Nothing was overwritten: keep yours as \
-                 a copy, or open the other one."
-            ),
-            Self::WouldHarm(why) => write!(f, "Nothing was saved, because it would overwrite what this page cannot read. {why}"),
-            Self::Deleted => f.write_str("This hat was deleted, perhaps in another window. Undo that, or keep yours as a copy."),
-            Self::Taken => f.write_str("Another hat is kept under this identity. Nothing was overwritten."),
-            Self::Unsound(why) => write!(f, "This hat was not saved, because it could not be opened again. {why}"),
-            Self::NotKept => f.write_str(
-                "The browser took the hat but does not hold it: its storage fails. The hat is on the screen; save it as a file.",
-            ),
-            Self::Adrift(_) => f.write_str(
-                "The browser's storage failed while the hat was moved. Save it as a file now: it is kept nowhere else.",
-            ),
+            Self::Conflict { kept, ours } => f.write_str(&words::shelf_conflict(&kept.to_string(), &ours.to_string())),
+            Self::WouldHarm(why) => f.write_str(&words::shelf_would_harm(&why.to_string())),
+            Self::Deleted => f.write_str(words::shelf_deleted()),
+            Self::Taken => f.write_str(words::shelf_taken()),
+            Self::Unsound(why) => f.write_str(&words::shelf_unsound(&why.to_string())),
+            Self::NotKept => f.write_str(words::shelf_not_kept()),
+            Self::Adrift(_) => f.write_str(words::shelf_adrift()),
         }
     }
 }

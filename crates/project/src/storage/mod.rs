@@ -13,6 +13,6 @@ mod store;
 pub use error::ShelfError;
 pub use keys::{SETTINGS_KEY, gone_key, id_of_gone_key, id_of_key, key};
 pub use memory::Memory;
-pub use settings::Settings;
+pub use settings::{Paper, Settings};
 pub use shelf::{Listing, Shelf, Summary};
 pub use store::{Store, StoreError};

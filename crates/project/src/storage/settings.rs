@@ -17,6 +17,21 @@ pub struct Settings {
     pub terms: Terms,
     /// Hats on the list for several, each once, with its copies, 1 to [`MOST_COPIES`]. Settings of before there were lists have none.
     pub list: Vec<(ProjectId, u32)>,
+    /// The tag (BCP 47) of the language that was chosen by hand: at most 16 ASCII letters, digits and hyphens. Anything else is as if
+    /// none was chosen.
+    pub language: Option<String>,
+    /// What patterns are printed on, once that was chosen by hand.
+    pub paper: Option<Paper>,
+}
+
+/// A sheet of paper.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Paper {
+    /// A4 (ISO 216): 210 mm × 297 mm.
+    #[default]
+    A4,
+    /// Letter (ANSI Y14.1, size A): 8½ in × 11 in.
+    Letter,
 }
 
 impl Settings {
@@ -39,12 +54,18 @@ impl Settings {
             units: field(&value, "units"),
             terms: field(&value, "terms"),
             list: ticked(&value["list"]),
+            language: field::<Option<String>>(&value, "language").filter(|tag| is_tag(tag)),
+            paper: field(&value, "paper"),
         }
     }
 }
 
 fn field<T: Default + DeserializeOwned>(value: &Value, name: &str) -> T {
     serde_json::from_value(value[name].clone()).unwrap_or_default()
+}
+
+fn is_tag(text: &str) -> bool {
+    (1..=16).contains(&text.len()) && text.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-')
 }
 
 /// The hats on the list, each entry by itself.

@@ -3,6 +3,7 @@
 use super::keys::{GONE, LIVE, SETTINGS_KEY, gone_key, id_of_gone_key, id_of_key, key};
 use super::{Settings, ShelfError, Store, StoreError};
 use crate::{Project, ProjectId, Unreadable, open, to_json};
+use hatwright_words::document as words;
 
 /// Hats in a storage.
 ///
@@ -227,6 +228,6 @@ fn read(place: &str, text: &str) -> Result<Project, Unreadable> {
     if id_of_key(place).or_else(|| id_of_gone_key(place)).as_ref() == Some(&project.id) {
         Ok(project)
     } else {
-        Err(Unreadable::broken("it is kept in another hat's place"))
+        Err(Unreadable::broken(words::other_place()))
     }
 }

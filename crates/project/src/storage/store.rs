@@ -1,6 +1,7 @@
 //! What the shelf needs of a storage.
 
 use core::fmt;
+use hatwright_words::document as words;
 
 /// A storage of texts by key, such as the browser's.
 ///
@@ -45,17 +46,9 @@ pub enum StoreError {
 impl fmt::Display for StoreError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Absent => f.write_str(
-                "This browser keeps nothing for this page: storage is switched off, or the window is a private one. The hat is \
-                 only on the screen; save it as a file, or copy its link.",
-            ),
-            Self::Full => f.write_str(
-                "The browser has no more room for this page. The hat is only on the screen; save it as a file, then remove \
-                 hats that were deleted.",
-            ),
-            Self::Other(said) => {
-                write!(f, "The browser could not reach its storage ({said}). The hat is on the screen; save it as a file.")
-            }
+            Self::Absent => f.write_str(words::store_absent()),
+            Self::Full => f.write_str(words::store_full()),
+            Self::Other(said) => f.write_str(&words::store_other(said)),
         }
     }
 }

@@ -4,9 +4,9 @@ use super::id;
 use crate::checksum::checksum;
 use crate::json::canonical;
 use crate::strategies::{arb_project, arb_usual_spec};
-use crate::text::{NAME, NOTES};
-use crate::{Project, ProjectId, Rgb, Unreadable, example, open, to_json};
-use hatwright_sizing::{Kept, KeptRounds, Length, Rows, Stitches};
+use crate::text::{CARE, INTRODUCTION, NAME, NOTES};
+use crate::{Designer, Hand, Project, ProjectId, Rgb, SizeOf, Units, Unreadable, example, open, to_json};
+use hatwright_sizing::{Head, Kept, KeptRounds, Length, Rows, Stitches};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -17,6 +17,18 @@ proptest! {
     fn saved_then_opened_is_equal(project in arb_project()) {
         prop_assert_eq!(project.check(), Ok(()));
         prop_assert_eq!(open(&to_json(&project)), Ok(project));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(1_000))]
+
+    /// Any hat of form 3 still opens, and is what it was.
+    #[test]
+    fn a_hat_of_form_3_opens(project in arb_project()) {
+        let units = if project.units == Units::Both { Units::Centimetres } else { project.units };
+        let then = Project { units, hand: Hand::Right, designer: Designer::default(), sizes: Vec::new(), ..project };
+        prop_assert_eq!(open(&sealed(3, &then, form_3)), Ok(then));
     }
 }
 
@@ -53,6 +65,34 @@ proptest! {
     }
 }
 
+/// What form 3 could hold, as it was written then.
+#[test]
+fn form_3_knows_no_more_than_it_did() {
+    let whole = resealed(3, form_3);
+    assert_eq!(open(&whole), Ok(hat()));
+    let both = resealed(3, |p| {
+        form_3(p);
+        p["units"] = json!("Both");
+    });
+    assert!(matches!(open(&both), Err(Unreadable::Broken { what }) if what.contains("unknown variant")));
+    let left = resealed(3, |p| {
+        form_3(p);
+        p["hand"] = json!("Left");
+    });
+    assert!(matches!(open(&left), Err(Unreadable::Broken { what }) if what.contains("does not have")));
+}
+
+/// Takes away what form 4 brought.
+fn form_3(project: &mut Value) {
+    let fields = project.as_object_mut().unwrap();
+    for new in ["hand", "designer", "sizes"] {
+        assert!(fields.remove(new).is_some());
+    }
+    if fields["units"] == "Both" {
+        fields.insert("units".to_owned(), json!("Centimetres"));
+    }
+}
+
 #[test]
 fn every_truncation_is_found() {
     let text = to_json(&hat());
@@ -80,7 +120,7 @@ fn spaces_and_the_order_of_keys_do_not_matter() {
     let indented = format!("\u{feff}\r\n{}\n", serde_json::to_string_pretty(&value).unwrap());
     assert_eq!(open(&indented), Ok(hat()));
     let turned = format!(
-        r#"{{"project":{},"check":{},"schema":3,"hatwright":"hat"}}"#,
+        r#"{{"project":{},"check":{},"schema":4,"hatwright":"hat"}}"#,
         serde_json::to_string(&value["project"]).unwrap(),
         value["check"]
     );
@@ -96,13 +136,14 @@ fn other_files_are_named_for_what_they_are() {
     }
     assert_eq!(open(&" ".repeat(3_000_000)), Err(Unreadable::NotOurs));
     assert_eq!(open(&"[".repeat(100_000)), Err(Unreadable::NotJson), "nesting does not overflow the stack");
-    assert_eq!(open(r#"{"hatwright":"hat","schema":4,"anything":[]}"#), Err(Unreadable::Newer { schema: 4 }));
+    assert_eq!(open(r#"{"hatwright":"hat","schema":5,"anything":[]}"#), Err(Unreadable::Newer { schema: 5 }));
     for schema in ["0", "-1", "1.5", "null", "\"1\""] {
         let text = format!(r#"{{"hatwright":"hat","schema":{schema},"check":"","project":{{}}}}"#);
         assert!(matches!(open(&text), Err(Unreadable::Broken { .. })), "{schema}");
     }
-    let older = resealed(1, |_| ());
-    assert!(matches!(open(&older), Err(Unreadable::Broken { .. })), "form 1 has no styles");
+    for (schema, why) in [(1, "form 1 has no styles"), (2, "form 2 no toppers"), (3, "form 3 no sizes")] {
+        assert!(matches!(open(&resealed(schema, |_| ())), Err(Unreadable::Broken { .. })), "{why}");
+    }
     let zero = resealed(0, |_| ());
     assert!(matches!(open(&zero), Err(Unreadable::Broken { what }) if what.contains("never")));
 }
@@ -111,7 +152,7 @@ fn other_files_are_named_for_what_they_are() {
 #[test]
 fn whole_documents_are_still_checked() {
     type Change = fn(&mut Value);
-    let changes: [(&str, Change); 17] = [
+    let changes: [(&str, Change); 25] = [
         ("head girth is 300 cm, which should be 22 to 75 cm", |p| p["spec"]["head"] = json!({"Measured": 300_000})),
         ("1 to 6 colours", |p| p["colours"] = json!([])),
         ("colour number 3", |p| p["spec"]["body_stripes"][0]["colour"] = json!(2)),
@@ -133,11 +174,21 @@ fn whole_documents_are_still_checked() {
             p["spec"]["kept"] = json!({"planner": 2, "rows": 60, "stitches": 60, "rounds": rounds});
         }),
         ("unknown variant", |p| p["spec"]["style"] = json!("Cloche")),
+        ("unknown variant", |p| p["units"] = json!("Feet")),
+        ("unknown variant", |p| p["hand"] = json!("Both")),
+        ("missing field", |p| drop(p["designer"].as_object_mut().unwrap().remove("care"))),
+        ("does not have", |p| p["designer"]["photograph"] = json!("data:image/png;base64,")),
+        ("too long", |p| p["designer"]["introduction"] = json!("m".repeat(2_001))),
+        ("do not print", |p| p["designer"]["credit"] = json!("The rowing\nclub")),
+        ("more sizes than 12", |p| p["sizes"] = json!(vec![json!({"name": "", "head": {"Measured": 50_000}}); 13])),
+        ("head girth is 300 cm, which should be 22 to 75 cm", |p| {
+            p["sizes"] = json!([{"name": "", "head": {"Measured": 300_000}}]);
+        }),
         ("absurd", |p| p["revision"] = json!(u64::MAX)),
     ];
-    assert_eq!(open(&resealed(3, |_| ())), Ok(hat()));
+    assert_eq!(open(&resealed(4, |_| ())), Ok(hat()));
     for (expected, change) in changes {
-        let error = open(&resealed(3, change)).unwrap_err();
+        let error = open(&resealed(4, change)).unwrap_err();
         assert!(error.to_string().contains(expected), "{expected:?} in {error}");
         assert!(error.to_string().starts_with("This hat is damaged: "), "{error}");
     }
@@ -149,6 +200,16 @@ fn writing_holds_texts_to_their_rule() {
     let opened = open(&to_json(&untidy)).unwrap();
     assert_eq!(opened.name, format!("Cap {}", "m".repeat(76)));
     assert_eq!(opened.notes, "a\nb");
+    let mut wordy = hat();
+    wordy.designer.introduction = "One\r\n\ttwo\n".repeat(500);
+    wordy.designer.care = "m".repeat(400);
+    let size = SizeOf { name: "Bow\nseat".to_owned(), head: Head::Measured(Length::from_cm(57.0)) };
+    wordy.sizes = vec![size; Project::MOST_SIZES + 3];
+    let opened = open(&to_json(&wordy)).unwrap();
+    assert!(opened.designer.introduction.starts_with("One\n two\nOne\n"));
+    assert_eq!(opened.designer.introduction.chars().count(), INTRODUCTION.most);
+    assert_eq!(opened.designer.care, "m".repeat(CARE.most));
+    assert_eq!((opened.sizes.len(), opened.sizes[0].name.as_str()), (Project::MOST_SIZES, "Bow seat"));
 }
 
 #[test]
@@ -167,6 +228,8 @@ fn a_hat_that_breaks_a_rule_does_not_open() {
 fn the_longest_document_opens() {
     let mut long = hat();
     long.notes = "🧶".repeat(NOTES.most);
+    long.designer.introduction = "🧶".repeat(INTRODUCTION.most);
+    long.designer.tested = long.designer.introduction.clone();
     let rounds = (0..Kept::MOST_ROUNDS).map(|i| KeptRounds { after: 4_000 - i % 2, lead: 3_999, times: 1 });
     long.spec.kept = Some(Kept { planner: 2, rows: Rows::new(400), stitches: Stitches::new(400), rounds: rounds.collect() });
     let text = to_json(&long);
@@ -194,7 +257,11 @@ fn hat() -> Project {
 
 /// The hat's document with a change, and a checksum that agrees with it.
 fn resealed(schema: u64, change: impl FnOnce(&mut Value)) -> String {
-    let mut project = serde_json::to_value(hat()).unwrap();
+    sealed(schema, &hat(), change)
+}
+
+fn sealed(schema: u64, project: &Project, change: impl FnOnce(&mut Value)) -> String {
+    let mut project = serde_json::to_value(project).unwrap();
     change(&mut project);
     let check = format!("{:08x}", checksum(&[canonical(project.clone()).as_bytes()]));
     json!({"hatwright": "hat", "schema": schema, "check": check, "project": project}).to_string()

@@ -4,10 +4,12 @@ use super::id;
 use crate::checksum::checksum;
 use crate::link::LONGEST_LINK;
 use crate::strategies::arb_project;
-use crate::{BadLink, ColourName, Linked, Project, ProjectId, Rgb, example, from_link, samples, to_link};
+use crate::{
+    BadLink, ColourName, Designer, Hand, Linked, Project, ProjectId, Rgb, SizeOf, Units, example, from_link, samples, to_link,
+};
 use data_encoding::BASE64URL_NOPAD;
 use hatwright_sizing::{
-    Ball, Breach, Build, Colour, Count, Day, Extra, Head, Instead, Kept, KeptRounds, KeptUse, Length, Mass, Money, PLANNER,
+    Age, Ball, Breach, Build, Colour, Count, Day, Extra, Head, Instead, Kept, KeptRounds, KeptUse, Length, Mass, Money, PLANNER,
     Quantity, Ratio, Rows, Sex, SideTop, Stitches, Unravelled, UseWay, WeighedSwatch, YarnUse, YarnWeight, head_size,
 };
 use proptest::prelude::*;
@@ -19,12 +21,14 @@ proptest! {
     fn a_link_opens_to_an_equal_hat(project in arb_project()) {
         let link = to_link(&project);
         prop_assert!(link.len() <= LONGEST_LINK);
-        let Project { name, units, terms, colours, mut spec, .. } = project;
-        if matches!(spec.head, Head::ByDates { .. }) {
-            spec.head = Head::Measured(head_size(&spec.head).girth);
+        let Project { name, units, terms, hand, colours, designer, mut sizes, mut spec, .. } = project;
+        for head in sizes.iter_mut().map(|size| &mut size.head).chain([&mut spec.head]) {
+            if matches!(head, Head::ByDates { .. }) {
+                *head = Head::Measured(head_size(head).girth);
+            }
         }
         (spec.kept, spec.instead, spec.yarn_use.hat) = (None, None, None);
-        prop_assert_eq!(from_link(&link), Ok(Linked { planner: PLANNER, name, units, terms, colours, spec }));
+        prop_assert_eq!(from_link(&link), Ok(Linked { planner: PLANNER, name, units, terms, hand, colours, designer, sizes, spec }));
     }
 }
 
@@ -37,7 +41,7 @@ proptest! {
     /// Past the checksum, where anything may stand: an error or a hat that passes its check, never a panic.
     #[test]
     fn any_sealed_bytes_are_an_error_or_a_hat(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
-        for version in *b"123" {
+        for version in *b"1234" {
             if let Ok(linked) = from_link(&sealed(version, &bytes)) {
                 prop_assert_eq!(linked.into_project(id("rowingclub01"), 0).check(), Ok(()));
             }
@@ -49,7 +53,7 @@ proptest! {
         let mut bytes = unsealed(&to_link(&project));
         let at = at.index(bytes.len());
         bytes[at] = byte;
-        if let Ok(linked) = from_link(&sealed(b'3', &bytes)) {
+        if let Ok(linked) = from_link(&sealed(b'4', &bytes)) {
             prop_assert_eq!(linked.into_project(id("rowingclub01"), 0).check(), Ok(()));
         }
     }
@@ -102,17 +106,17 @@ fn other_fragments_are_not_ours() {
     for other in ["main", "#pattern", "hat=1", "é", "-1", "\u{0}"] {
         assert_eq!(from_link(other), Err(BadLink::NotOurs), "{other}");
     }
-    assert_eq!(from_link(&"3".repeat(LONGEST_LINK + 1)), Err(BadLink::NotOurs));
-    assert_eq!(from_link(&"3".repeat(LONGEST_LINK)), Err(BadLink::Damaged));
-    assert_eq!(from_link("3"), Err(BadLink::Damaged));
-    assert_eq!(from_link(&sealed(b'3', &[])), Err(BadLink::Damaged));
+    assert_eq!(from_link(&"4".repeat(LONGEST_LINK + 1)), Err(BadLink::NotOurs));
+    assert_eq!(from_link(&"4".repeat(LONGEST_LINK)), Err(BadLink::Damaged));
+    assert_eq!(from_link("4"), Err(BadLink::Damaged));
+    assert_eq!(from_link(&sealed(b'4', &[])), Err(BadLink::Damaged));
 }
 
 #[test]
 fn a_newer_link_is_told_from_a_damaged_one() {
-    assert_eq!(from_link(&sealed(b'4', b"anything")), Err(BadLink::Newer));
+    assert_eq!(from_link(&sealed(b'5', b"anything")), Err(BadLink::Newer));
     let link = to_link(&hat());
-    assert_eq!(from_link(&format!("4{}", &link[1..])), Err(BadLink::Damaged));
+    assert_eq!(from_link(&format!("5{}", &link[1..])), Err(BadLink::Damaged));
 }
 
 #[test]
@@ -131,14 +135,14 @@ fn whole_links_are_still_checked() {
         "This link is whole, but there is no such hat: it uses colour number 256, which it does not have."
     );
     let longer = [unsealed(&to_link(&hat())), vec![0]].concat();
-    assert_eq!(from_link(&sealed(b'3', &longer)), Err(BadLink::Damaged), "nothing may follow the hat");
+    assert_eq!(from_link(&sealed(b'4', &longer)), Err(BadLink::Damaged), "nothing may follow the hat");
 }
 
 /// A list that claims to be four thousand million long.
 #[test]
 fn a_claimed_length_is_not_believed() {
     let claim = [1, 0, 0, 0, 0xff, 0xff, 0xff, 0xff, 0x0f];
-    assert_eq!(from_link(&sealed(b'3', &claim)), Err(BadLink::Damaged));
+    assert_eq!(from_link(&sealed(b'4', &claim)), Err(BadLink::Damaged));
 }
 
 #[test]
@@ -193,7 +197,19 @@ fn links_are_short() {
         let link = to_link(&longest);
         assert!(link.len() < most, "{letter}: {}", link.len());
         let told = from_link(&link).unwrap();
-        assert_eq!((told.name, told.colours), (letter.repeat(80), longest.tidy().colours));
+        assert_eq!((told.name, told.colours), (letter.repeat(80), longest.clone().tidy().colours));
+    }
+    // With the designer's words, as long as they may be, and every size.
+    for (letter, most) in [("m", 10_000), ("🧶", 31_000)] {
+        let mut longest = longest(&changed, letter);
+        let text = letter.repeat(3_000);
+        let [introduction, credit, edition, date, tested, care] = [(); 6].map(|()| text.clone());
+        longest.designer = Designer { introduction, credit, edition, date, tested, care };
+        longest.sizes = vec![SizeOf { name: text, head: Head::Measured(Length::from_cm(60.0)) }; Project::MOST_SIZES];
+        let link = to_link(&longest);
+        assert!(link.len() < most.min(LONGEST_LINK), "{letter}: {}", link.len());
+        let (told, longest) = (from_link(&link).unwrap(), longest.tidy());
+        assert_eq!((told.designer, told.sizes), (longest.designer, longest.sizes));
     }
 }
 
@@ -254,9 +270,9 @@ fn one_hat_has_one_link() {
     hat.spec.balls.iter_mut().for_each(|ball| *ball = Ball::of(ball.yarn));
     hat.colours.iter_mut().for_each(|colour| colour.yarn.clear());
     let mut bytes = unsealed(&to_link(&hat));
-    // The list of facts is the last of a link, and empty.
-    assert_eq!(bytes.pop(), Some(0));
-    let with = |facts: &[u8]| from_link(&sealed(b'3', &[&bytes[..], facts].concat()));
+    // The lists of facts and of what is told of the pattern are the last of a link, and empty.
+    assert_eq!((bytes.pop(), bytes.pop()), (Some(0), Some(0)));
+    let with = |facts: &[u8]| from_link(&sealed(b'4', &[&bytes[..], facts, &[0]].concat()));
     // So many facts, and for each a colour or 255 for all, a kind (2: grams, 4: owned) and a zigzag number of hundredths.
     let grams = |facts: &[u8]| with(facts).map(|told| told.spec.balls.iter().map(|b| b.grams).collect::<Vec<_>>());
     assert_eq!(grams(&[0]), Ok(vec![None; 2]));
@@ -267,6 +283,71 @@ fn one_hat_has_one_link() {
     assert_eq!(grams(&[1, 2, 2, 0x90, 0x4e]), Err(BadLink::Damaged), "no such colour");
     assert_eq!(grams(&[1, 0, 4, 0]), Err(BadLink::Damaged), "no ball owned goes without saying");
     assert_eq!(grams(&[2, 0, 4, 2, 1, 2, 0x90, 0x4e]), Err(BadLink::Damaged), "out of order");
+}
+
+/// The same of what is told of its pattern: so many, each a kind (0: left-handed, 1: sizes, 3: credit, 4: edition) and what it says.
+#[test]
+fn one_pattern_has_one_link() {
+    let mut bytes = unsealed(&to_link(&hat()));
+    assert_eq!(bytes.pop(), Some(0));
+    let with = |told: &[u8]| from_link(&sealed(b'4', &[&bytes[..], told].concat()));
+    let left = with(&[1, 0]).unwrap();
+    assert_eq!((left.hand, left.designer, left.sizes), (Hand::Left, Designer::default(), Vec::new()));
+    assert_eq!(with(&[2, 3, 1, b'm', 4, 1, b'2']).unwrap().designer.edition, "2");
+    let crew = with(&[1, 1, 1, 0, 0, 0x80, 0xeb, 0x06]).unwrap();
+    assert_eq!(crew.sizes, [SizeOf { name: String::new(), head: Head::Measured(Length::from_cm(56.0)) }]);
+    for (told, why) in [
+        (&[2, 0, 0][..], "twice"),
+        (&[2, 4, 1, b'2', 3, 1, b'm'], "out of order"),
+        (&[1, 3, 0], "an empty credit goes without saying"),
+        (&[1, 1, 0], "and so do no sizes"),
+        (&[1, 3, 1, 7], "a bell does not print"),
+        (&[&[1, 4, 25], &[b'2'; 25][..]].concat(), "too long"),
+        (&[1, 9, 1, b'm'], "no such kind"),
+    ] {
+        assert_eq!(with(told), Err(BadLink::Damaged), "{why}");
+    }
+    let small = with(&[1, 1, 1, 0, 0, 2]);
+    assert_eq!(
+        small,
+        Err(BadLink::OutOfRange(Breach::OutOfRange(Quantity::HeadGirth, 1))),
+        "a head of a hundredth of a millimetre"
+    );
+}
+
+/// What a link costs that tells of its pattern, and what it does not tell.
+#[test]
+fn a_link_carries_the_pattern() {
+    let plain = to_link(&hat()).len();
+    assert!(plain <= 199, "{plain}");
+    let mut hat = hat();
+    hat.hand = Hand::Left;
+    hat.units = Units::Both;
+    let left = to_link(&hat).len();
+    assert!(left <= plain + 2, "{left}");
+    let by_age = |years| Head::ByAge { age: Age::Years(Count::whole(years)), sex: Sex::Unknown, build: Build::Average };
+    hat.sizes = [1, 2, 6, 10].map(|years| SizeOf { name: String::new(), head: by_age(years) }).into();
+    let sized = to_link(&hat).len();
+    assert!(sized <= left + 40, "{sized}");
+    hat.designer = Designer {
+        introduction: "For the bow seat.\nWarm, and out of the way of the oar.".to_owned(),
+        credit: "Rowing club".to_owned(),
+        edition: "2".to_owned(),
+        date: "November 2026".to_owned(),
+        tested: "By four of the second eight.".to_owned(),
+        care: "Cool, by hand.".to_owned(),
+    };
+    let told = from_link(&to_link(&hat)).unwrap();
+    assert_eq!((told.hand, told.units, &told.sizes, &told.designer), (Hand::Left, Units::Both, &hat.sizes, &hat.designer));
+    assert_eq!(told.into_project(hat.id.clone(), 0), hat);
+    // Nobody's birthday in the sizes either.
+    let head = Head::ByDates { born: Day(18_000), worn: Day(19_461), sex: Sex::Male, build: Build::Large };
+    hat.sizes.push(SizeOf { name: "Cox".to_owned(), head });
+    let told = from_link(&to_link(&hat)).unwrap();
+    assert_eq!(told.sizes[4], SizeOf { name: "Cox".to_owned(), head: Head::Measured(head_size(&head).girth) });
+    // More than there may be are not told.
+    hat.sizes = vec![hat.sizes[0].clone(); Project::MOST_SIZES + 1];
+    assert_eq!(from_link(&to_link(&hat)).unwrap().sizes.len(), Project::MOST_SIZES);
 }
 
 const SHAPES: [Quantity; 11] = [

@@ -1,7 +1,7 @@
 //! Documents and links of form 1 as they were first written. The files are frozen: a hat that opened before still opens.
 
 use super::id;
-use crate::{ColourName, Linked, Project, Rgb, Terms, Units, from_link, open, to_json};
+use crate::{ColourName, Designer, Hand, Linked, Project, Rgb, Terms, Units, from_link, open, to_json};
 use hatwright_sizing::{
     Age, Ball, BandKind, BandSpec, BandSwatch, Begun, Build, Chosen, Closing, Colour, Count, Coverage, Edge, Extra, Fabric,
     HatSpec, Head, Layout, Length, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape, Stitches, Stretch, Style, Swatch,
@@ -19,7 +19,8 @@ fn check((json, link): (&str, &str), expected: &Project) {
     assert_eq!(&open(json).unwrap(), expected);
     assert_eq!(open(&to_json(expected)).as_ref(), Ok(expected));
     let Project { name, units, terms, colours, spec, .. } = expected.clone();
-    assert_eq!(from_link(link), Ok(Linked { planner: 1, name, units, terms, colours, spec }));
+    let (hand, designer, sizes) = (Hand::Right, Designer::default(), Vec::new());
+    assert_eq!(from_link(link), Ok(Linked { planner: 1, name, units, terms, hand, colours, designer, sizes, spec }));
 }
 
 #[test]
@@ -58,6 +59,9 @@ fn club_cap() {
         name: "Rowing club, junior cap".to_owned(),
         units: Units::Centimetres,
         terms: Terms::Us,
+        hand: Hand::Right,
+        designer: Designer::default(),
+        sizes: Vec::new(),
         colours: vec![colour("Indigo", "#34516f"), colour("Weld", "#c79a2b")],
         notes: "4 mm hook.\nWashed at 30 °C, dried flat.".to_owned(),
         spec,
@@ -98,6 +102,9 @@ fn gathered_in_inches_with_a_band_swatch_and_chosen_counts() {
         name: "Rowing club, coach's cap".to_owned(),
         units: Units::Inches,
         terms: Terms::Us,
+        hand: Hand::Right,
+        designer: Designer::default(),
+        sizes: Vec::new(),
         colours: vec![colour("Walnut", "#6b4a2f"), colour("Weld", "#c79a2b")],
         notes: String::new(),
         spec,
@@ -137,6 +144,9 @@ fn baby_from_a_yarn_weight() {
         name: "Rowing club, baby cap".to_owned(),
         units: Units::Centimetres,
         terms: Terms::Us,
+        hand: Hand::Right,
+        designer: Designer::default(),
+        sizes: Vec::new(),
         colours: vec![colour("Undyed", "#e9dfc9"), colour("Weld", "#c79a2b")],
         notes: String::new(),
         spec,
@@ -177,6 +187,9 @@ fn starred_for_an_age_in_weeks_in_uk_terms() {
         name: "Crew “A”, 艇\u{2009}🚣".to_owned(),
         units: Units::Centimetres,
         terms: Terms::Uk,
+        hand: Hand::Right,
+        designer: Designer::default(),
+        sizes: Vec::new(),
         colours: vec![colour("Madder, 2nd bath", "#a4402f"), colour("Undyed", "#e9dfc9"), colour("Walnut", "#6b4a2f")],
         notes: String::new(),
         spec,

@@ -1,7 +1,7 @@
 //! Documents and links of form 2 as they were first written. The files are frozen: see `versions/v2.rs` before touching one.
 
 use super::id;
-use crate::{ColourName, Linked, Project, Rgb, Terms, Units, example, from_link, open, to_json};
+use crate::{ColourName, Designer, Hand, Linked, Project, Rgb, Terms, Units, example, from_link, open, to_json};
 use hatwright_sizing::{
     Age, Ball, BandKind, BandSpec, Begun, Build, Chosen, Closing, Colour, Count, Coverage, Day, Edge, Extra, Fabric, HatSpec,
     Head, Kept, KeptRounds, Layout, Length, Ratio, RoundStripe, Rounds, RowStripe, Rows, Sex, Shape, SideTop, Stitches, Stretch,
@@ -25,7 +25,8 @@ fn check((json, link): (&str, &str), expected: &Project) {
         spec.head = Head::Measured(head_size(&spec.head).girth);
     }
     spec.kept = None;
-    assert_eq!(from_link(link), Ok(Linked { planner: 2, name, units, terms, colours, spec }));
+    let (hand, designer, sizes) = (Hand::Right, Designer::default(), Vec::new());
+    assert_eq!(from_link(link), Ok(Linked { planner: 2, name, units, terms, hand, colours, designer, sizes, spec }));
 }
 
 fn ten() -> Length {
@@ -120,6 +121,9 @@ fn begun_stocking_cap_for_a_birthday() {
         name: "Rowing club, cox’s stocking cap".to_owned(),
         units: Units::Centimetres,
         terms: Terms::Us,
+        hand: Hand::Right,
+        designer: Designer::default(),
+        sizes: Vec::new(),
         colours: vec![colour("Indigo", "#34516f"), colour("Weld", "#c79a2b")],
         notes: "Two strands.".to_owned(),
         spec,
@@ -175,6 +179,9 @@ fn tam_with_a_post_rib_in_uk_terms() {
         name: "Rowing club, boathouse tam".to_owned(),
         units: Units::Centimetres,
         terms: Terms::Uk,
+        hand: Hand::Right,
+        designer: Designer::default(),
+        sizes: Vec::new(),
         colours: vec![colour("Madder", "#a4402f"), colour("Undyed", "#e9dfc9"), colour("Walnut", "#6b4a2f")],
         notes: String::new(),
         spec,
@@ -231,6 +238,9 @@ fn sideways_slip_stitch_rib_in_inches() {
         name: "Rowing club, winter-training rib hat".to_owned(),
         units: Units::Inches,
         terms: Terms::Us,
+        hand: Hand::Right,
+        designer: Designer::default(),
+        sizes: Vec::new(),
         colours: vec![colour("Logwood", "#51435c"), colour("Weld", "#c79a2b")],
         notes: String::new(),
         spec,

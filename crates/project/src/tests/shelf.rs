@@ -3,7 +3,7 @@
 use super::id;
 use crate::storage::{Memory, SETTINGS_KEY, gone_key, id_of_gone_key, id_of_key, key};
 use crate::{
-    Project, ProjectId, Settings, Shelf, ShelfError, Store, StoreError, Terms, Units, Unreadable, example, open, to_json,
+    Paper, Project, ProjectId, Settings, Shelf, ShelfError, Store, StoreError, Terms, Units, Unreadable, example, open, to_json,
 };
 use core::cell::Cell;
 use hatwright_sizing::Ratio;
@@ -194,7 +194,8 @@ fn settings_never_fail() {
     let shelf = Shelf::new(&store);
     assert_eq!(shelf.settings(), Settings::default());
     let list = vec![(id("clubcap01"), 3), (id("clubcap02"), 1)];
-    let settings = Settings { open: Some(id("clubcap01")), units: Units::Inches, terms: Terms::Uk, list };
+    let (language, paper) = (Some("es".to_owned()), Some(Paper::Letter));
+    let settings = Settings { open: Some(id("clubcap01")), units: Units::Inches, terms: Terms::Uk, list, language, paper };
     shelf.put_settings(&settings).unwrap();
     assert_eq!(shelf.settings(), settings);
     for text in ["", "null", "[1]", "{\"open\":7}", "{\"units\":\"Cubits\"}", "\u{0}"] {
@@ -207,13 +208,32 @@ fn settings_never_fail() {
 #[test]
 fn a_list_is_read_entry_by_entry() {
     let read = |list: &str| Settings::parse(&format!(r#"{{"open":"clubcap01","units":"Inches","terms":"Uk"{list}}}"#));
-    let old = Settings { open: Some(id("clubcap01")), units: Units::Inches, terms: Terms::Uk, list: Vec::new() };
+    let (language, paper) = (None, None);
+    let old = Settings { open: Some(id("clubcap01")), units: Units::Inches, terms: Terms::Uk, list: Vec::new(), language, paper };
     for nothing in ["", r#","list":null"#, r#","list":7"#, r#","list":{"clubcap01":3}"#, r#","list":["clubcap01",3]"#] {
         assert_eq!(read(nothing), old, "{nothing}");
     }
     let odd = r#","list":[["clubcap01",0],["Cap",2],["clubcap02",1000],["clubcap03",-1],["clubcap02",4],["clubcap04",12]]"#;
     let list = vec![(id("clubcap01"), 1), (id("clubcap02"), 99), (id("clubcap04"), 12)];
     assert_eq!(read(odd), Settings { list, ..old });
+}
+
+/// Settings of before there were languages and papers, and what cannot be one.
+#[test]
+fn a_language_and_a_paper_are_read_for_themselves() {
+    let read = |more: &str| Settings::parse(&format!(r#"{{"units":"Both"{more}}}"#));
+    let units = Units::Both;
+    assert_eq!(read(""), Settings { units, ..Settings::default() });
+    for tag in ["es", "es-MX", "zh-Hant-TW", "x"] {
+        let language = Some(tag.to_owned());
+        assert_eq!(
+            read(&format!(r#","language":"{tag}","paper":"Letter""#)),
+            Settings { units, language, paper: Some(Paper::Letter), ..Settings::default() }
+        );
+    }
+    for none in [r#""""#, r#""e s""#, r#""es_MX""#, r#""español""#, r#""abcdefghijklmnopq""#, "7", "null", r#"["es"]"#] {
+        assert_eq!(read(&format!(r#","language":{none},"paper":"A5""#)), Settings { units, ..Settings::default() }, "{none}");
+    }
 }
 
 #[test]

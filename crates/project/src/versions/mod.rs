@@ -10,6 +10,7 @@ mod v4;
 use crate::document::texts_hold;
 use crate::text::NOTES;
 use crate::{Project, Unreadable};
+use hatwright_words::document as words;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -24,7 +25,7 @@ pub(crate) fn read(schema: u64, payload: &Value) -> Result<Project, Unreadable> 
         2 => v4::migrate(v3::migrate(v2::migrate(parse(payload)?))),
         3 => v4::migrate(v3::migrate(parse(payload)?)),
         4 => v4::migrate(parse(payload)?),
-        _ => return Err(Unreadable::broken("there never was such a form")),
+        _ => return Err(Unreadable::broken(words::never_form())),
     };
     checked(project)
 }
@@ -32,20 +33,23 @@ pub(crate) fn read(schema: u64, payload: &Value) -> Result<Project, Unreadable> 
 /// Reads a form's own structs. A field that the form does not have is an error: no document of that form was ever written with
 /// one, and to drop it at the next save would be to lose it.
 fn parse<T: DeserializeOwned + Serialize>(payload: &Value) -> Result<T, Unreadable> {
-    let document: T = T::deserialize(payload).map_err(Unreadable::broken)?;
+    let document: T = T::deserialize(payload).map_err(|why| Unreadable::broken(words::not_of_form(&why.to_string())))?;
     if serde_json::to_value(&document).is_ok_and(|again| again == *payload) {
         Ok(document)
     } else {
-        Err(Unreadable::broken("it holds something that this form does not have, or lacks something that it has"))
+        Err(Unreadable::broken(words::unlike_form()))
     }
 }
 
 fn checked(project: Project) -> Result<Project, Unreadable> {
     project.check()?;
     if project.revision > Project::MOST_REVISIONS {
-        return Err(Unreadable::broken("its count of revisions is absurd"));
+        return Err(Unreadable::broken(words::absurd_revision()));
     }
     let Project { name, colours, sizes, designer, .. } = &project;
+    if sizes.len() > Project::MOST_SIZES {
+        return Err(Unreadable::broken(words::too_many_sizes(Project::MOST_SIZES as u32)));
+    }
     let texts = NOTES.holds(&project.notes) && texts_hold(name, colours, sizes, designer);
-    if texts { Ok(project) } else { Err(Unreadable::broken("a name or a note is too long or has characters that do not print")) }
+    if texts { Ok(project) } else { Err(Unreadable::broken(words::untidy_texts())) }
 }

@@ -1,7 +1,8 @@
 //! How often something is enough, in words that never promise more than the number.
 
-use crate::figures::percent;
+use crate::figures::{percent, span, with_unit};
 use hatwright_sizing::{Extra, Hat, Ratio, YarnLength, chance_of};
+use hatwright_words::{figures, yarn as words};
 
 /// Ways of telling a share, least first: so many times in so many.
 const TIMES: [(u32, u32); 22] = [
@@ -44,20 +45,19 @@ const ROUNDED: i32 = 2;
 pub fn chance(chance: Ratio) -> String {
     let ticks = chance.ticks();
     if ticks > 9_990 {
-        return "practically always enough".into();
+        return words::always_enough().into();
     }
     let reached = |(times, of): &&(u32, u32)| i64::from(ticks + ROUNDED) * i64::from(*of) >= i64::from(*times) * 10_000;
     match TIMES.iter().rev().find(reached) {
-        Some((1, of)) => ["enough 1 time in ", &of.to_string()].concat(),
-        Some((times, of)) => ["enough ", &times.to_string(), " times in ", &of.to_string()].concat(),
-        None => "hardly ever enough".into(),
+        Some((times, of)) => words::enough(*times, *of),
+        None => words::hardly_enough().into(),
     }
 }
 
 /// The same with its number: `enough 19 times in 20 (95.3 %)`. What is as good as certain has none.
 pub fn chance_full(chance: Ratio) -> String {
     let words = self::chance(chance);
-    if chance.ticks() > 9_990 { words } else { [&words, " (", &percent(chance), ")"].concat() }
+    if chance.ticks() > 9_990 { words } else { figures::beside(&words, &percent(chance)) }
 }
 
 /// What is bought over the estimate, and why.
@@ -67,20 +67,14 @@ pub fn margin_sentence(extra: Extra, hat: &Hat) -> String {
     let used = || hat.yarn.iter().filter(|need| need.length > YarnLength::default());
     let over: Vec<i32> = used().map(|need| whole_percent(need.safe.metres() / need.length.metres() - 1.0)).collect();
     let (least, most) = (over.iter().min().copied().unwrap_or(0), over.iter().max().copied().unwrap_or(0));
-    let mut text = String::from("The balls hold at least ");
-    text.push_str(&least.to_string());
-    if most > least {
-        text.push_str(&[" to ", &most.to_string()].concat());
-    }
-    text.push_str(" % more than the estimate, ");
+    let more = if most > least { span(&least.to_string(), &told_percent(most)) } else { told_percent(least) };
     match extra {
-        Extra::Chance(chance) => text.push_str(&["to be ", &self::chance(chance), "."].concat()),
+        Extra::Chance(chance) => words::margin_by_chance(&more, &self::chance(chance)),
         Extra::Share(_) => {
             let least = used().map(|need| chance_of(need, need.safe)).min().unwrap_or(Ratio::of(1.0));
-            text.push_str(&["as was set by hand: ", &*self::chance(least), "."].concat());
+            words::margin_by_hand(&more, &self::chance(least))
         }
     }
-    text
 }
 
 /// A share in whole per cent.
@@ -88,11 +82,17 @@ pub(super) fn whole_percent(share: f64) -> i32 {
     libm::round(share * 100.0) as i32
 }
 
+/// Whole per cent with their sign: `7 %`.
+pub(super) fn told_percent(whole: i32) -> String {
+    with_unit(whole.to_string(), "%")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::written::sample;
     use hatwright_sizing::{HatSpec, plan};
+    use hatwright_words::{Language, in_language};
 
     #[test]
     fn words_follow_the_number() {
@@ -149,5 +149,17 @@ mod tests {
         );
         assert_eq!(chance_full(Ratio::of(0.953)), "enough 19 times in 20 (95.3 %)");
         assert_eq!(chance_full(Ratio::of(1.0)), "practically always enough");
+    }
+
+    #[test]
+    fn chances_are_told_in_spanish() {
+        in_language(Language::Spanish, || {
+            assert_eq!(chance_full(Ratio::of(0.953)), "alcanza 19 de cada 20 veces (95,3\u{a0}%)");
+            assert_eq!(chance(Ratio::of(0.1)), "alcanza 1 de cada 10 veces");
+            assert_eq!(
+                margin_sentence(Extra::Chance(Ratio::of(0.95)), &sample::hat()),
+                "El margen de los ovillos sobre lo estimado es de 20\u{a0}% como mínimo: así alcanza 19 de cada 20 veces."
+            );
+        });
     }
 }

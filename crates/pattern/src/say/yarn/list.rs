@@ -1,9 +1,10 @@
 //! The shopping list as plain text, for copying and printing: of one hat, or of several.
 
 use super::chance::chance;
-use super::lots::{ONE_LOT, lot_advice};
-use crate::figures::{self, Units, mass, money, plural, show, yarn};
+use super::lots::{and, lot_advice, one_lot};
+use crate::figures::{self, Units, money, show, yarn, yarn_and_mass};
 use hatwright_sizing::{Ball, Buy, Mass, Money, Ratio, Shop, Unit, YarnLength};
+use hatwright_words::yarn as words;
 
 /// What a colour of a hat is called.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -58,7 +59,8 @@ pub fn shop_text(title: &str, shop: &Shop, names: &[YarnName<'_>], balls: &[Ball
         })
         .collect();
     let title = line_of(title);
-    let head = ["Yarn for ", if title.is_empty() { "a hat" } else { &title }, "\n"].concat();
+    let mut head = words::for_a_hat(if title.is_empty() { words::a_hat() } else { &title });
+    head.push('\n');
     body(head, &lines, Some(shop.chance), shop.price, units)
 }
 
@@ -72,12 +74,13 @@ pub fn list_text(
     units: Units,
 ) -> String {
     let count = hats.iter().map(|(_, copies)| copies).sum();
-    let mut head = ["Yarn for ", &*plural(count, "hat"), "\n"].concat();
+    let mut head = words::for_hats(count);
+    head.push('\n');
     for (name, copies) in hats {
         head.push_str(&["- ", &*copied(name, *copies), "\n"].concat());
     }
     for name in left_out {
-        head.push_str(&["- not on the list, because it cannot be made as it is: ", &*hat_name(name), "\n"].concat());
+        head.push_str(&["- ", &*words::left_out(&hat_name(name)), "\n"].concat());
     }
     body(head, lines, chance, price, units)
 }
@@ -89,17 +92,17 @@ fn body(mut text: String, lines: &[ListedYarn<'_>], chance_of: Option<Ratio>, pr
     }
     let balls = lines.iter().fold(0_u32, |sum, line| sum.saturating_add(line.buy.balls));
     text.push('\n');
-    text.push_str(&plural(balls, "ball"));
-    text.push_str(" in all");
-    if let Some(share) = chance_of {
-        text.push_str(&[", ", &*chance(share)].concat());
-    }
-    match price {
-        Some(price) if balls > 0 => text.push_str(&["; together ", &*money(price), ".\n"].concat()),
-        _ => text.push_str(".\n"),
-    }
+    let enough = chance_of.map(chance);
+    let price = price.filter(|_| balls > 0).map(money);
+    text.push_str(&match (&enough, &price) {
+        (None, None) => words::in_all(balls),
+        (Some(enough), None) => words::in_all_enough(balls, enough),
+        (None, Some(price)) => words::in_all_price(balls, price),
+        (Some(enough), Some(price)) => words::in_all_enough_price(balls, enough, price),
+    });
+    text.push('\n');
     if balls > 0 {
-        text.push_str(ONE_LOT);
+        text.push_str(one_lot());
         text.push('\n');
     }
     for line in lines {
@@ -114,44 +117,41 @@ fn body(mut text: String, lines: &[ListedYarn<'_>], chance_of: Option<Ratio>, pr
 /// A yarn and colour: what to buy in the first line, what that is made of in the next ones.
 fn entry(text: &mut String, line: &ListedYarn<'_>, units: Units) {
     let ListedYarn { ball, buy, .. } = line;
-    text.push_str(&colour_name(line));
-    let yarn_name = line_of(line.yarn);
-    if !yarn_name.is_empty() {
-        text.push_str(&[", ", &*yarn_name].concat());
-    }
-    match buy.balls {
-        0 => text.push_str(": none to buy\n"),
-        balls => text.push_str(&[": ", &*plural(balls, "ball"), " of ", &figures::ball(ball, units), "\n"].concat()),
-    }
-    text.push_str(&["  takes ", &*amount(buy.need.length, buy.grams, units)].concat());
-    if ball.owned.ticks() > 0 {
-        let noun = if ball.owned.ticks() == 100 { " ball" } else { " balls" };
-        text.push_str(&[", ", &*show(ball.owned.ticks(), Unit::Count, units), noun].concat());
-        let lots: Vec<String> = line.lots.iter().map(|lot| line_of(lot)).filter(|lot| !lot.is_empty()).collect();
-        if !lots.is_empty() {
-            text.push_str(&[if lots.len() == 1 { " of lot " } else { " of lots " }, &lots.join(" and ")].concat());
-        }
-        text.push_str(" owned");
-    }
-    let short = buy.left < YarnLength::default();
-    let left = YarnLength::from_metres(buy.left.metres().abs());
-    let grams = buy.left_grams.map(|grams| Mass::from_ticks(grams.ticks().saturating_abs()));
-    text.push_str(&[", ", &*amount(left, grams, units), if short { " short" } else { " left over" }].concat());
+    let (colour, yarn_name) = (colour_name(line), line_of(line.yarn));
+    let name = if yarn_name.is_empty() { colour } else { [&*colour, ", ", &*yarn_name].concat() };
+    text.push_str(&match buy.balls {
+        0 => words::none_to_buy(&name),
+        balls => words::to_buy(&name, balls, &figures::ball(ball, units)),
+    });
+    text.push_str("\n  ");
+    text.push_str(&made_of(line, units).join(", "));
     if let Some(price) = buy.price.filter(|_| buy.balls > 0) {
         text.push_str(&["; ", &*money(price)].concat());
     }
     text.push('\n');
     for (name, copies, length) in &line.hats {
-        text.push_str(&["  for ", &*copied(name, *copies), ": ", &yarn(*length, units), "\n"].concat());
+        text.push_str(&["  ", &*words::takes_of(&copied(name, *copies), &yarn(*length, units)), "\n"].concat());
     }
 }
 
-fn amount(length: YarnLength, grams: Option<Mass>, units: Units) -> String {
-    let length = yarn(length, units);
-    match grams {
-        Some(grams) => [&*length, " (", &mass(grams, units), ")"].concat(),
-        None => length,
+/// What is taken, what is owned of it, and what is left over or short.
+fn made_of(line: &ListedYarn<'_>, units: Units) -> Vec<String> {
+    let ListedYarn { ball, buy, .. } = line;
+    let mut clauses = vec![words::takes(&yarn_and_mass(buy.need.length, buy.grams, units))];
+    let owned = ball.owned.ticks();
+    if owned > 0 {
+        let (figure, form) = (show(owned, Unit::Count, units), if owned == 100 { 1 } else { 2 });
+        let lots: Vec<String> = line.lots.iter().map(|lot| line_of(lot)).filter(|lot| !lot.is_empty()).collect();
+        clauses.push(match &*lots {
+            [] => words::owned(&figure, form),
+            [lot] => words::owned_lot(&figure, form, lot),
+            _ => words::owned_lots(&figure, form, &and(&lots)),
+        });
     }
+    let grams = buy.left_grams.map(|grams| Mass::from_ticks(grams.ticks().saturating_abs()));
+    let left = yarn_and_mass(YarnLength::from_metres(buy.left.metres().abs()), grams, units);
+    clauses.push(if buy.left < YarnLength::default() { words::short(&left) } else { words::left_over(&left) });
+    clauses
 }
 
 fn copied(name: &str, copies: u32) -> String {
@@ -161,12 +161,12 @@ fn copied(name: &str, copies: u32) -> String {
 
 fn hat_name(name: &str) -> String {
     let name = line_of(name);
-    if name.is_empty() { "a hat without a name".into() } else { name }
+    if name.is_empty() { words::unnamed_hat().into() } else { name }
 }
 
 fn colour_name(line: &ListedYarn<'_>) -> String {
     let name = line_of(line.colour);
-    if name.is_empty() { ["Colour ", &*(u32::from(line.buy.colour.0) + 1).to_string()].concat() } else { name }
+    if name.is_empty() { words::colour_heading(u32::from(line.buy.colour.0) + 1) } else { name }
 }
 
 /// A name that a person typed, on one line.
@@ -178,7 +178,9 @@ fn line_of(name: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::figures::mass;
     use hatwright_sizing::{Count, Extra, HatSpec, plan, shop};
+    use hatwright_words::{Language, in_language};
 
     const CM: Units = Units::Centimetres;
     const NAMES: [YarnName<'_>; 2] =
@@ -209,7 +211,7 @@ mod tests {
         assert_eq!(lines[4], "Weld: 1 ball of 80 m");
         assert_eq!(lines[6], "");
         let all = format!("2 balls in all, {}; together 9.00.", chance(shop.chance));
-        assert_eq!(lines[7..9], [&*all, ONE_LOT]);
+        assert_eq!(lines[7..9], [&*all, one_lot()]);
         assert!(lines[9].starts_with("Indigo: look for lot 4711, which you own."), "{text}");
         assert_eq!(lines.len(), 10, "{text}");
     }
@@ -246,5 +248,24 @@ mod tests {
             assert!(text.contains(says), "{says}\n\n{text}");
         }
         assert!(list_text(&[], &[], &[], None, None, CM).ends_with("0 balls in all.\n"));
+    }
+
+    #[test]
+    fn a_hat_is_listed_in_spanish() {
+        let spec = spec();
+        let hat = plan(&spec).unwrap();
+        let shop = shop(&hat, &spec);
+        let text = in_language(Language::Spanish, || shop_text("Gorra", &shop, &NAMES, &spec.balls, CM));
+        for says in [
+            "Hilo para Gorra\n\nIndigo, Boathouse wool: 1 ovillo de 50 g = 80 m\n  lleva ",
+            ", ya tienes 1 ovillo del lote 4711, sobran ",
+            "; 4,50\nWeld: 1 ovillo de 80 m\n",
+            "\n2 ovillos en total: alcanza ",
+            "; suman 9,00.\nCompra todos los ovillos de un color del mismo baño de tinte.\n",
+        ] {
+            assert!(text.contains(says), "{says}\n\n{text}");
+        }
+        let both = shop_text("Cap", &shop, &NAMES, &spec.balls, Units::Both);
+        assert!(both.contains(": 1 ball of 50 g = 80 m (1.8 oz = 87 yd)\n  takes ") && !both.contains("))"), "{both}");
     }
 }

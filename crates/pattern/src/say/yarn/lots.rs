@@ -1,11 +1,14 @@
 //! Dye lots: what differs in shade is seen side by side.
 
 use hatwright_sizing::{Buy, YarnLength};
+use hatwright_words::yarn as words;
 
-/// What holds for every colour.
-pub const ONE_LOT: &str = "Take all balls of a colour from one dye lot.";
+/// What holds for every colour: all its balls are to be of one dye lot.
+pub fn one_lot() -> &'static str {
+    words::one_lot()
+}
 
-/// What to do about lots of one colour; `None` where [`ONE_LOT`] is all there is to say. `lots` are those of the balls that are owned.
+/// What to do about lots of one colour; `None` where [`one_lot`] is all there is to say. `lots` are those of the balls that are owned.
 ///
 /// `Indigo: look for lot 4711, which you own. If there is none, …`
 pub fn lot_advice(buy: &Buy, colour: &str, lots: &[&str]) -> Option<String> {
@@ -14,19 +17,24 @@ pub fn lot_advice(buy: &Buy, colour: &str, lots: &[&str]) -> Option<String> {
     match *lots {
         _ if !owns => None,
         [] | [_] if buy.balls == 0 => None,
-        [] => Some([colour, ": take one of your own balls along: new ones may differ in shade. ", APART].concat()),
-        [lot] => Some([colour, ": look for lot ", lot, ", which you own. If there is none: ", APART_LOW].concat()),
-        _ => Some([colour, ": your balls are of lots ", &lots.join(" and "), ", which may differ in shade. ", APART].concat()),
+        [] => Some(words::own_ball(colour)),
+        [lot] => Some(words::look_for_lot(colour, lot)),
+        _ => Some(words::own_lots(colour, &and(&lots))),
     }
 }
 
-const APART: &str = "Keep each lot to a part of its own, such as the band, or change balls every round where they meet.";
-const APART_LOW: &str = "keep each lot to a part of its own, such as the band, or change balls every round where they meet.";
+/// Things in a row: `4711 and 4712`.
+pub(super) fn and<T: AsRef<str>>(all: &[T]) -> String {
+    let mut all = all.iter().map(AsRef::as_ref);
+    let first = all.next().unwrap_or_default().to_owned();
+    all.fold(first, |told, next| words::and(&told, next))
+}
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use hatwright_sizing::{Count, HatSpec, plan, shop};
+    use hatwright_words::{Language, in_language};
 
     #[test]
     fn lots_that_may_differ_are_told() {
@@ -40,5 +48,20 @@ mod tests {
         assert!(told(1, &["4"]).unwrap().starts_with("Indigo: look for lot 4, which you own."));
         let both = told(5, &["4", "", "7"]).unwrap();
         assert!(both.starts_with("Indigo: your balls are of lots 4 and 7, ") && both.ends_with("where they meet."));
+    }
+
+    #[test]
+    fn lots_are_told_in_spanish() {
+        let mut spec = HatSpec::default();
+        spec.balls[0].owned = Count::whole(1);
+        let buy = shop(&plan(&spec).unwrap(), &spec).lines[0];
+        in_language(Language::Spanish, || {
+            assert!(
+                lot_advice(&buy, "Añil", &["4", "7"])
+                    .unwrap()
+                    .starts_with("Añil: tus ovillos son de los lotes 4 y 7, que pueden")
+            );
+            assert_eq!(one_lot(), "Compra todos los ovillos de un color del mismo baño de tinte.");
+        });
     }
 }

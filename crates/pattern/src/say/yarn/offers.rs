@@ -1,32 +1,27 @@
 //! What can be made of the yarn that is owned.
 
-use super::parts::{part_of_topper, topper_name};
-use crate::figures::{Units, length, plural, yarn};
-use crate::say::plural_stitches;
+use crate::figures::{Units, length, yarn};
 use crate::say::why::counted;
-use hatwright_sizing::{BandKind, Colour, Hat, Offer, OfferKind, Style, YarnLength};
+use hatwright_sizing::{BandKind, Colour, Hat, Offer, OfferKind, Style, TopperKind, YarnLength};
+use hatwright_words::{count, yarn as words};
 
 /// An offer in a few words, as a heading: `Head up to 47.5 cm`, `Stripes of 4 rounds in Weld`. `now` is the hat as it is, `names` the names
 /// of its colours.
 pub fn offer(offer: &Offer, now: &Hat, names: &[&str], units: Units) -> String {
+    let is_tassel = |hat: &Hat| hat.topper.is_some_and(|topper| topper.kind == TopperKind::Tassel);
     match offer.kind {
-        OfferKind::LargestHead { girth } => ["Head up to ", &*length(girth, units)].concat(),
-        OfferKind::LongestTail { tail } => ["Tail of ", &*length(tail, units)].concat(),
-        OfferKind::WidestStripes { colour } => ["Stripes of ", &*widest(offer, colour), " in ", &name(colour, names)].concat(),
-        OfferKind::NoTopper => ["No ", now.topper.map_or("pom-pom", |topper| topper_name(topper.kind))].concat(),
-        OfferKind::SmallerTopper { size } => {
-            let kind = offer.hat.topper.map_or("Pom-pom", |topper| part_of_topper(topper.kind));
-            [kind, " of ", &*length(size, units)].concat()
-        }
+        OfferKind::LargestHead { girth } => words::head_up_to(&length(girth, units)),
+        OfferKind::LongestTail { tail } => words::tail_of(&length(tail, units)),
+        OfferKind::WidestStripes { colour } => words::stripes_of(&widest(offer, colour), &name(colour, names)),
+        OfferKind::NoTopper if is_tassel(now) => words::no_tassel().into(),
+        OfferKind::NoTopper => words::no_pompom().into(),
+        OfferKind::SmallerTopper { size } if is_tassel(&offer.hat) => words::tassel_of(&length(size, units)),
+        OfferKind::SmallerTopper { size } => words::pompom_of(&length(size, units)),
         OfferKind::LowerBand { stitches } => {
-            let high = if offer.hat.band == BandKind::Around {
-                plural(stitches.get(), "round")
-            } else {
-                plural_stitches(stitches.get())
-            };
-            ["Band of ", &*high].concat()
+            let around = offer.hat.band == BandKind::Around;
+            words::band_of(&if around { count::rounds(stitches.get()) } else { count::stitches(stitches.get()) })
         }
-        OfferKind::OneColour { colour } => ["All in ", &*name(colour, names)].concat(),
+        OfferKind::OneColour { colour } => words::all_in(&name(colour, names)),
     }
 }
 
@@ -46,15 +41,17 @@ fn widest(offer: &Offer, colour: Colour) -> String {
     let body = spec.body_stripes.iter().filter(|s| s.colour == colour && bodied).map(|s| s.rounds.get()).max();
     let band = spec.band.stripes.iter().filter(|s| s.colour == colour).map(|s| s.rows.get()).max();
     match body {
-        Some(rounds) => plural(rounds, if spec.style == Style::Sideways { "row" } else { "round" }),
-        None => plural(band.unwrap_or(0), if spec.band_kind() == BandKind::Around { "round" } else { "row" }),
+        Some(rows) if spec.style == Style::Sideways => count::rows(rows),
+        Some(rounds) => count::rounds(rounds),
+        None if spec.band_kind() == BandKind::Around => count::rounds(band.unwrap_or(0)),
+        None => count::rows(band.unwrap_or(0)),
     }
 }
 
 fn name(colour: Colour, names: &[&str]) -> String {
     match names.get(usize::from(colour.0)).map(|name| name.trim()) {
         Some(name) if !name.is_empty() => name.to_owned(),
-        _ => ["colour ", &(u32::from(colour.0) + 1).to_string()].concat(),
+        _ => words::colour(u32::from(colour.0) + 1),
     }
 }
 
@@ -62,6 +59,7 @@ fn name(colour: Colour, names: &[&str]) -> String {
 mod tests {
     use super::*;
     use hatwright_sizing::{Count, HatSpec, Length, Stitches, only_this_much, plan};
+    use hatwright_words::{Language, in_language};
 
     const CM: Units = Units::Centimetres;
     const NAMES: [&str; 2] = ["Indigo", "Weld"];
@@ -108,5 +106,20 @@ mod tests {
             assert_eq!(numbers.matches(" m").count(), used.count(), "{numbers}");
             assert!(!super::offer(&offer, &hat, &NAMES, CM).is_empty());
         }
+    }
+
+    #[test]
+    fn offers_are_told_in_spanish() {
+        let spec = HatSpec::default();
+        in_language(Language::Spanish, || {
+            for (kind, text) in [
+                (OfferKind::LargestHead { girth: Length::from_cm(47.5) }, "Cabeza de hasta 47,5 cm"),
+                (OfferKind::WidestStripes { colour: Colour(1) }, "Rayas de 2 vueltas en Weld"),
+                (OfferKind::NoTopper, "Sin pompón"),
+                (OfferKind::OneColour { colour: Colour(4) }, "Todo en color 5"),
+            ] {
+                assert_eq!(told(kind, &spec), text);
+            }
+        });
     }
 }

@@ -1,8 +1,10 @@
 //! How much yarn a stitch takes, by every way in which that is known.
 
-use super::chance::whole_percent;
+use super::chance::{told_percent, whole_percent};
+use super::lots::and;
 use crate::figures::{Units, length};
 use hatwright_sizing::{HatSpec, Length, UseWay, YarnRate, stitch_yarn, yarn_rates};
+use hatwright_words::yarn as words;
 
 /// How the yarn of a stitch is known, and how surely: no full stop, so that it can stand inside a sentence.
 ///
@@ -10,7 +12,8 @@ use hatwright_sizing::{HatSpec, Length, UseWay, YarnRate, stitch_yarn, yarn_rate
 ///
 /// `each` is [`stitch_yarn`], one strand of it.
 pub fn rate_sentence(rate: &YarnRate, each: Length, units: Units) -> String {
-    told(rate, &["of yarn ", whose(rate)].concat(), each, units)
+    let tell = if rate.band { words::rate_band } else { words::rate };
+    tell(&length(each, units), way(rate), &within(rate))
 }
 
 /// The same for a hat of several strands: `6.4 cm of each of 2 strands a stitch, …`.
@@ -18,34 +21,33 @@ pub fn rate_of_strands(spec: &HatSpec, rate: &YarnRate, units: Units) -> String 
     let each = stitch_yarn(spec, rate);
     match spec.strands {
         0 | 1 => rate_sentence(rate, each, units),
-        strands => told(rate, &["of each of ", &strands.to_string(), " strands ", whose(rate)].concat(), each, units),
+        strands => {
+            let tell = if rate.band { words::rate_strands_band } else { words::rate_strands };
+            tell(&length(each, units), strands, way(rate), &within(rate))
+        }
     }
-}
-
-fn told(rate: &YarnRate, of: &str, each: Length, units: Units) -> String {
-    [&*length(each, units), " ", of, ", ", way(rate), ", ", &within(rate), ", 9 times in 10"].concat()
-}
-
-const fn whose(rate: &YarnRate) -> &'static str {
-    if rate.band { "a stitch of the band" } else { "a stitch" }
 }
 
 /// `right to 7 % either way`
 pub(super) fn within(rate: &YarnRate) -> String {
-    ["right to ", &whole_percent(rate.doubt).to_string(), " % either way"].concat()
+    words::within(&share(rate))
+}
+
+fn share(rate: &YarnRate) -> String {
+    told_percent(whole_percent(rate.doubt))
 }
 
 /// How it was measured.
-pub(super) const fn way(rate: &YarnRate) -> &'static str {
+pub(super) fn way(rate: &YarnRate) -> &'static str {
     match (rate.way, rate.kept) {
-        (UseWay::Estimated, false) => "estimated from the width of a stitch",
-        (UseWay::Estimated, true) => "an earlier estimate",
-        (UseWay::Weighed, false) => "from the weighed swatch",
-        (UseWay::Weighed, true) => "kept from a weighed swatch",
-        (UseWay::Unravelled, false) => "from unravelled stitches",
-        (UseWay::Unravelled, true) => "kept from unravelled stitches",
-        (UseWay::Hat, false) => "from the weight of the finished hat",
-        (UseWay::Hat, true) => "kept from a finished hat that was weighed",
+        (UseWay::Estimated, false) => words::way_estimated(),
+        (UseWay::Estimated, true) => words::way_estimated_kept(),
+        (UseWay::Weighed, false) => words::way_weighed(),
+        (UseWay::Weighed, true) => words::way_weighed_kept(),
+        (UseWay::Unravelled, false) => words::way_unravelled(),
+        (UseWay::Unravelled, true) => words::way_unravelled_kept(),
+        (UseWay::Hat, false) => words::way_hat(),
+        (UseWay::Hat, true) => words::way_hat_kept(),
     }
 }
 
@@ -53,32 +55,16 @@ pub(super) const fn way(rate: &YarnRate) -> &'static str {
 ///
 /// `Used because it is the surest of the 3 ways that are known: right to 7 %, where the others are right to 11 % and 25 %.`
 pub fn why_this_rate(rates: &[YarnRate]) -> String {
-    let share = |rate: &YarnRate| [&*whole_percent(rate.doubt).to_string(), " %"].concat();
-    let Some((first, others)) = rates.split_first() else { return String::new() };
-    if others.is_empty() {
-        return if first.way == UseWay::Estimated {
-            "Nothing of it was measured yet. A swatch on the scale, or twenty stitches of it unravelled, makes it surer, and less is \
-             bought for safety."
-                .into()
-        } else {
-            "It is the only way that is known.".into()
-        };
+    match rates {
+        [] => String::new(),
+        [only] if only.way == UseWay::Estimated => words::not_measured().into(),
+        [_] => words::only_way().into(),
+        [first, other] => words::surest_of_two(&share(first), &share(other)),
+        [first, others @ ..] => {
+            let shares: Vec<String> = others.iter().map(share).collect();
+            words::surest_of(rates.len() as u32, &share(first), &and(&shares))
+        }
     }
-    let ways = (others.len() + 1).to_string();
-    let rest = others.iter().map(share).collect::<Vec<_>>().join(" and ");
-    let verb = if others.len() == 1 { "the other is" } else { "the others are" };
-    [
-        "Used because it is the surest of the ",
-        &*ways,
-        " ways that are known: right to ",
-        &share(first),
-        ", where ",
-        verb,
-        " right to ",
-        &rest,
-        ".",
-    ]
-    .concat()
 }
 
 /// All ways compared, the surest first: a line each, with a full stop.
@@ -90,6 +76,7 @@ pub fn rates_compared(spec: &HatSpec, units: Units) -> Vec<String> {
 mod tests {
     use super::*;
     use hatwright_sizing::{Colour, KeptUse, Mass, Ratio, Stitches, Unravelled, WeighedSwatch};
+    use hatwright_words::{Language, in_language};
 
     const CM: Units = Units::Centimetres;
 
@@ -148,5 +135,20 @@ mod tests {
         told.sort();
         told.dedup();
         assert_eq!(told.len(), 3 + 4, "{told:?}");
+    }
+
+    #[test]
+    fn rates_are_told_in_spanish() {
+        let rates = yarn_rates(&spec());
+        in_language(Language::Spanish, || {
+            assert_eq!(
+                rate_of_strands(&spec(), &rates[0], CM),
+                "6,4 cm de hilo por punto, según puntos deshechos, con un margen del 7\u{a0}% arriba o abajo, 9 de cada 10 veces"
+            );
+            assert_eq!(
+                why_this_rate(&rates),
+                "Se usa porque es la más segura de las 2 maneras conocidas: con un margen del 7\u{a0}%, y la otra, del 25\u{a0}%."
+            );
+        });
     }
 }

@@ -1,10 +1,11 @@
 //! Another yarn in a yarn's place: what changes, and whether it will do.
 
-use super::chance::whole_percent;
-use crate::figures::{Units, length, mass, plural, yarn};
+use super::chance::{told_percent, whole_percent};
+use crate::figures::{Units, length, mass, yarn};
 use crate::say::refusal;
 use crate::say::why::{counted, counts_rows};
 use hatwright_sizing::{Hat, HatSpec, Mass, Swap, SwapBasis, Verdict, YarnLength, shop};
+use hatwright_words::yarn as words;
 
 /// Whether another yarn will do, in two or three sentences; where no swatch of it stands behind them, they say so.
 ///
@@ -12,21 +13,13 @@ use hatwright_sizing::{Hat, HatSpec, Mass, Swap, SwapBasis, Verdict, YarnLength,
 pub fn swap(swap: &Swap, units: Units) -> String {
     let hat = match &swap.hat {
         Ok(hat) => hat,
-        Err(why) => return ["Will not do as the hat is. ", &*refusal(why, units), &basis(swap)].concat(),
+        Err(why) => return with_basis(words::swap_refused(&refusal(why, units)), swap),
     };
     match swap.verdict {
-        Verdict::SamePattern => {
-            "Will do: its swatch gives the same stitches, rows and rounds, so the pattern stays as it is.".into()
-        }
-        Verdict::OtherCounts => ["Will do with other counts: ", &*counts(hat), ". They rest on its own swatch."].concat(),
-        Verdict::SwatchFirst => ["May do, with about ", &*counts(hat), ".", &basis(swap), SWATCH].concat(),
-        Verdict::WillNot => [
-            "Will not do for this hat: its stitches are so much ",
-            if is_thicker(swap) { "coarser" } else { "finer" },
-            " that it is another kind of hat. Plan one for this yarn from the start.",
-            &basis(swap),
-        ]
-        .concat(),
+        Verdict::SamePattern => words::swap_same().into(),
+        Verdict::OtherCounts => words::swap_counts(&counts(hat)),
+        Verdict::SwatchFirst => [&*with_basis(words::swap_may(&counts(hat)), swap), " ", words::swap_swatch()].concat(),
+        Verdict::WillNot => with_basis(if is_thicker(swap) { words::swap_coarser() } else { words::swap_finer() }.into(), swap),
     }
 }
 
@@ -36,31 +29,26 @@ fn is_thicker(swap: &Swap) -> bool {
 
 /// `56 stitches around, 16 rounds`
 fn counts(hat: &Hat) -> String {
-    let mut text = [&*counted(&hat.size, hat), " around"].concat();
-    if !hat.rounds.is_empty() {
-        text.push_str(&[", ", &*plural(hat.round_count().get(), "round")].concat());
-    }
-    text
+    let count = counted(&hat.size, hat);
+    if hat.rounds.is_empty() { words::around(&count) } else { words::around_rounds(&count, hat.round_count().get()) }
 }
 
-const SWATCH: &str = " Make a swatch of it before you buy for all of the hat.";
+/// Adds what the comparison rests on, where that is no swatch.
+fn with_basis(text: String, swap: &Swap) -> String {
+    let basis = basis(swap);
+    if basis.is_empty() { text } else { [&*text, " ", &basis].concat() }
+}
 
-/// What the comparison rests on, where that is no swatch.
 fn basis(swap: &Swap) -> String {
     let thick = swap.thickness.map(|thick| whole_percent(thick.value() - 1.0));
     match (swap.basis, thick) {
         (SwapBasis::Swatch, _) => String::new(),
-        (SwapBasis::Thickness, Some(more)) => {
-            let (way, stitch) = if more < 0 { (" % thinner", "narrower and lower") } else { (" % thicker", "wider and taller") };
-            let size = more.abs().to_string();
-            [" No swatch: by its metres and grams it is ", &*size, way, ", and a stitch is taken to be as much ", stitch, "."].concat()
-        }
-        (SwapBasis::Thickness, None) => " No swatch: its stitch follows from its thickness.".into(),
-        (SwapBasis::Weight, _) => " No swatch: its stitch is the middle of what is usual for its weight number, an estimate.".into(),
-        (SwapBasis::AsIs, Some(_)) => " No swatch: by its metres and grams it is as thick as this one, to within 3 %.".into(),
-        (SwapBasis::AsIs, None) => {
-            " No swatch, and its thickness is not known: its stitch is taken to be the same. The weight of a ball would tell more.".into()
-        }
+        (SwapBasis::Thickness, Some(less @ ..0)) => words::by_thinner(&told_percent(less.saturating_neg())),
+        (SwapBasis::Thickness, Some(more)) => words::by_thicker(&told_percent(more)),
+        (SwapBasis::Thickness, None) => words::by_thickness().into(),
+        (SwapBasis::Weight, _) => words::by_weight().into(),
+        (SwapBasis::AsIs, Some(_)) => words::as_thick().into(),
+        (SwapBasis::AsIs, None) => words::thickness_unknown().into(),
     }
 }
 
@@ -90,18 +78,20 @@ pub fn swap_rows(now: &Hat, spec: &HatSpec, swap: &Swap, units: Units) -> Vec<Sw
         all.push(SwapRow { term, now: of(now, spec), then: then.map(|hat| of(hat, &swap.spec)) });
     };
     if counts_rows(now) {
-        row("Rows around", &|hat, _| hat.size.rows.to_string());
+        row(words::row_rows(), &|hat, _| hat.size.rows.to_string());
     } else {
-        row("Stitches around", &|hat, _| hat.stitches().to_string());
+        row(words::row_stitches(), &|hat, _| hat.stitches().to_string());
     }
     if !now.rounds.is_empty() {
-        row("Rounds", &|hat, _| hat.round_count().to_string());
+        row(words::row_rounds(), &|hat, _| hat.round_count().to_string());
     }
-    row("Around, relaxed", &|hat, _| length(hat.size.girth, units));
-    row("Depth", &|hat, _| length(hat.depth.promised, units));
-    row("Yarn", &|hat, _| yarn(hat.yarn.iter().map(|need| need.length).sum(), units));
-    row("Weight", &|hat, spec| weight(hat, spec).map_or_else(|| "not known".into(), |grams| mass(grams, units)));
-    row("Balls to buy", &|hat, spec| shop(hat, spec).lines.iter().map(|line| line.balls).sum::<u32>().to_string());
+    row(words::row_girth(), &|hat, _| length(hat.size.girth, units));
+    row(words::row_depth(), &|hat, _| length(hat.depth.promised, units));
+    row(words::row_yarn(), &|hat, _| yarn(hat.yarn.iter().map(|need| need.length).sum(), units));
+    row(words::row_weight(), &|hat, spec| {
+        weight(hat, spec).map_or_else(|| words::weight_unknown().into(), |grams| mass(grams, units))
+    });
+    row(words::row_balls(), &|hat, spec| shop(hat, spec).lines.iter().map(|line| line.balls).sum::<u32>().to_string());
     all
 }
 
@@ -118,6 +108,7 @@ fn weight(hat: &Hat, spec: &HatSpec) -> Option<Mass> {
 mod tests {
     use super::*;
     use hatwright_sizing::{Count, Instead, Length, Style, Swatch, YarnWeight, plan};
+    use hatwright_words::{Language, in_language};
 
     const CM: Units = Units::Centimetres;
 
@@ -202,5 +193,17 @@ mod tests {
         let now = plan(&warmer).unwrap();
         let rows = swap_rows(&now, &warmer, &hatwright_sizing::swap(&warmer).unwrap(), CM);
         assert_eq!((rows[0].term, rows.iter().any(|row| row.term == "Rounds")), ("Rows around", false));
+    }
+
+    #[test]
+    fn another_yarn_is_judged_in_spanish() {
+        in_language(Language::Spanish, || {
+            let other = told(&spec(80, Some(50.0), None, Some((13, 16))));
+            assert!(other.starts_with("Sirve con otros números: 60 puntos de contorno, "), "{other}");
+            assert!(other.ends_with(" vueltas. Parten de su propia muestra."), "{other}");
+            let thicker = told(&spec(65, Some(50.0), None, None));
+            assert!(thicker.contains(". Sin muestra: por sus metros y gramos es un 11\u{a0}% más grueso, "), "{thicker}");
+            assert!(thicker.ends_with(" Teje una muestra antes de comprar para todo el gorro."), "{thicker}");
+        });
     }
 }

@@ -1,12 +1,14 @@
 //! What was measured of the yarn in stitches: whether it can be believed, what the finished hat teaches, what earlier hats have taught.
 
-use super::chance::whole_percent;
+use super::chance::{told_percent, whole_percent};
+use super::lots::and;
 use super::rates::{way, within};
 use crate::figures::{Units, factor, length, mass, yarn};
 use hatwright_sizing::{
     Ball, Hat, HatSpec, KeptUse, Length, Mass, Part, Quantity, UseWay, YarnLength, YarnRate, rate_of_hat, stitch_yarn,
     swatch_yarn, yarn_rates,
 };
+use hatwright_words::yarn as words;
 
 /// What stands beside a weighed swatch: that grams of a ball are missing, or that its stitches cannot be believed. `None` where all is
 /// well, or nothing was weighed.
@@ -15,27 +17,28 @@ use hatwright_sizing::{
 pub fn weighed_hint(spec: &HatSpec, units: Units) -> Option<String> {
     let weighed = spec.yarn_use.weighed?;
     let Some(per_gram) = spec.balls.get(usize::from(weighed.colour.0)).and_then(Ball::metres_per_gram) else {
-        return Some("A weight tells a length only with the weight of a ball: fill it in from the ball's band.".into());
+        return Some(words::needs_ball_weight().into());
     };
     let all = weighed.grams.grams() * per_gram * 100.0;
     let each = all / f64::from(spec.strands.max(1)) / f64::from(weighed.stitches.get().max(1));
-    unbelieved(spec, UseWay::Weighed, weighed.band, each, ": count and weigh again.", units)
+    let (each, usual) = unbelieved(spec, UseWay::Weighed, weighed.band, each, units)?;
+    Some(words::odd_weighed(&each, &usual))
 }
 
 /// The same beside unravelled stitches.
 pub fn unravelled_hint(spec: &HatSpec, units: Units) -> Option<String> {
     let unravelled = spec.yarn_use.unravelled?;
     let each = unravelled.length.cm() / f64::from(unravelled.stitches.get().max(1));
-    unbelieved(spec, UseWay::Unravelled, unravelled.band, each, ": count and measure again.", units)
+    let (each, usual) = unbelieved(spec, UseWay::Unravelled, unravelled.band, each, units)?;
+    Some(words::odd_unravelled(&each, &usual))
 }
 
-/// What is said of so many centimetres a stitch where they are not among the ways that are known.
-fn unbelieved(spec: &HatSpec, way: UseWay, band: bool, cm: f64, again: &str, units: Units) -> Option<String> {
+/// So many centimetres a stitch, and what is usual, where they are not among the ways that are known.
+fn unbelieved(spec: &HatSpec, way: UseWay, band: bool, cm: f64, units: Units) -> Option<(String, String)> {
     if yarn_rates(spec).iter().any(|rate| rate.way == way && !rate.kept) {
         return None;
     }
-    let usual = length(stitch_yarn(spec, &estimate(band)), units);
-    Some(["That makes ", &*length(Length::from_cm(cm), units), " a stitch, where about ", &usual, " is usual", again].concat())
+    Some((length(Length::from_cm(cm), units), length(stitch_yarn(spec, &estimate(band)), units)))
 }
 
 /// What a stitch of body or band should take.
@@ -57,27 +60,22 @@ pub fn hat_weight_sentence(spec: &HatSpec, hat: &Hat, names: &[&str], units: Uni
             .filter(|i| spec.balls[*i].grams.is_none())
             .map(|i| match names.get(i).map(|name| name.trim()) {
                 Some(name) if !name.is_empty() => name.to_owned(),
-                _ => ["colour ", &*(i + 1).to_string()].concat(),
+                _ => words::colour(i as u32 + 1),
             })
             .collect();
         return Some(if unknown.is_empty() {
-            let usual = mass(reckoned_weight(spec, hat), units);
-            [&*weight, " cannot be this hat, where about ", &usual, " is usual: look at the scale and at the balls' bands again."]
-                .concat()
+            words::odd_hat(&weight, &mass(reckoned_weight(spec, hat), units))
         } else {
-            ["A weight tells a length only with the weight of a ball, which is missing for ", &*unknown.join(" and "), "."]
-                .concat()
+            words::weight_missing(&and(&unknown))
         });
     };
     let reckoned = yarn_rates(spec).first().map_or(1.0, |rate| rate.factor);
-    let more = whole_percent(rate.factor / reckoned - 1.0);
-    let against = match more {
-        0 => ", just as reckoned.".into(),
-        1.. => [", ", &*more.to_string(), " % more than reckoned."].concat(),
-        _ => [", ", &*(-more).to_string(), " % less than reckoned."].concat(),
-    };
-    // A weight of one gram makes, too.
-    Some([&*weight, " make ", &length(stitch_yarn(spec, &rate), units), " a stitch", &against].concat())
+    let each = length(stitch_yarn(spec, &rate), units);
+    Some(match whole_percent(rate.factor / reckoned - 1.0) {
+        0 => words::hat_as_reckoned(&weight, &each),
+        more @ 1.. => words::hat_more(&weight, &each, &told_percent(more)),
+        less => words::hat_less(&weight, &each, &told_percent(less.saturating_neg())),
+    })
 }
 
 /// What the hat should weigh; only where the weights of all its balls are known.
@@ -96,8 +94,8 @@ fn reckoned_weight(spec: &HatSpec, hat: &Hat) -> Mass {
 pub fn known_use(hat: &str, used: &KeptUse) -> String {
     let doubt = used.doubt.value();
     let rate = YarnRate { way: used.way, kept: true, factor: used.factor.value(), doubt, ball_doubt: doubt, band: false };
-    let name = if hat.trim().is_empty() { "A hat without a name".into() } else { ["“", hat.trim(), "”"].concat() };
-    [&*name, ": ", &factor(used.factor), " times the estimate, ", way(&rate), ", ", &within(&rate), "."].concat()
+    let name = if hat.trim().is_empty() { words::unnamed_hat_heading().into() } else { words::hat_quoted(hat.trim()) };
+    words::known_use(&name, &factor(used.factor), way(&rate), &within(&rate))
 }
 
 /// What a swatch takes, and whether it is bought.
@@ -105,18 +103,14 @@ pub fn known_use(hat: &str, used: &KeptUse) -> String {
 /// `A swatch of 15 × 15 cm (6 × 6 in) takes 24 m. It is not bought: unravelled, it becomes part of the hat.`
 pub fn swatch_sentence(spec: &HatSpec, units: Units) -> String {
     let takes = yarn(swatch_yarn(spec), units);
-    let kept = if spec.yarn_use.swatch_kept {
-        ". It is kept, so its yarn is bought besides."
-    } else {
-        ". It is not bought: unravelled, it becomes part of the hat."
-    };
-    ["A swatch of 15 × 15 cm (6 × 6 in) takes ", &*takes, kept].concat()
+    if spec.yarn_use.swatch_kept { words::swatch_kept(&takes) } else { words::swatch_unravelled(&takes) }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use hatwright_sizing::{Colour, Ratio, Stitches, Unravelled, WeighedSwatch, plan};
+    use hatwright_words::{Language, in_language};
 
     const CM: Units = Units::Centimetres;
     const NAMES: [&str; 2] = ["Indigo", ""];
@@ -198,5 +192,21 @@ mod tests {
         assert!(swatch_sentence(&spec, CM).starts_with("A swatch of 15 × 15 cm (6 × 6 in) takes 24 m. It is not bought"));
         spec.yarn_use.swatch_kept = true;
         assert!(swatch_sentence(&spec, CM).ends_with("bought besides."));
+    }
+
+    #[test]
+    fn uses_are_told_in_spanish() {
+        let used = KeptUse { factor: Ratio::of(1.05), doubt: Ratio::of(0.06), way: UseWay::Hat };
+        in_language(Language::Spanish, || {
+            assert_eq!(
+                known_use("Junior cap", &used),
+                "«Junior cap»: 1,05 veces lo estimado, guardado de un gorro terminado que se pesó, con un margen del 6\u{a0}% arriba o abajo."
+            );
+            assert_eq!(
+                weighed_hint(&weighed(35.0), CM).unwrap(),
+                "Eso da 31,1 cm por punto, cuando lo usual son unos 5,8 cm: vuelve a contar y a pesar."
+            );
+            assert!(swatch_sentence(&HatSpec::default(), Units::Both).contains(" lleva 24 m (26 yd). No se compra: deshecha, "));
+        });
     }
 }

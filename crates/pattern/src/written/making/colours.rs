@@ -1,8 +1,8 @@
 //! What is said of changes of colour.
 
 use super::Job;
-use crate::figures::plural;
 use hatwright_sizing::{Change, Colour, Quantity, Start, Way};
+use hatwright_words::making as say;
 
 /// `Stripes: 2 rows indigo, 2 rows weld; these 4 rows are worked 14 times in all, 56 rows with the joining row.`
 pub(super) fn rows_stripes(rows: &[Colour], job: &Job<'_>) -> String {
@@ -15,59 +15,46 @@ pub(super) fn rows_stripes(rows: &[Colour], job: &Job<'_>) -> String {
             _ => runs.push((*colour, 1)),
         }
     }
-    let told: Vec<String> = runs.iter().map(|(c, n)| [&*plural(*n, "row"), " ", &job.about.colour(*c)].concat()).collect();
-    let mut text = ["Stripes: ", &told.join(", ")].concat();
-    if repeat < count {
-        let times = (count / repeat).to_string();
-        text.push_str(
-            &["; these ", &plural(repeat, "row"), " are worked ", &times, " times in all, ", &count.to_string(), " rows"]
-                .concat(),
-        );
-        text.push_str(if job.hat.panel.is_some() { "" } else { " with the joining row" });
+    let told: Vec<String> = runs.iter().map(|(c, n)| say::stripe(*n, &job.about.colour(*c))).collect();
+    let told = told.join(", ");
+    if repeat >= count {
+        return say::stripes_once(&told);
     }
-    text.push('.');
-    text
+    let over = if job.hat.panel.is_some() { say::stripes_over } else { say::stripes_over_joining };
+    over(&told, repeat, count / repeat, count)
+}
+
+/// Rows and rounds past which a colour is cut.
+fn within() -> u32 {
+    Quantity::CarryPast.row().usual.unsigned_abs()
 }
 
 /// Even rows end where the foundation chain ended, which is the edge that the body is worked on.
 pub(super) fn rows_change(job: &Job<'_>) -> String {
-    let mut text = ["Change colour on the last ", job.words().yarn_over, " of the row before the new colour. "].concat();
+    let mut text = vec![say::change_row(job.words().yarn_over)];
     if job.hat.panel.is_some() {
-        text.push_str("Do not cut a colour that comes again soon after an even row: lead its yarn loosely up the lower edge. Everywhere else cut it");
-        text.push_str(FRESH);
-        return text;
+        text.extend([say::carry_panel().into(), say::cut_elsewhere().into()]);
+        return text.join(" ");
     }
     let all = job.hat.changes();
-    let within = Quantity::CarryPast.row().usual.to_string();
-    let led_up = if job.hat.rounds.is_empty() {
-        LED_UP_ALONE
-    } else if job.begun_at_crown() {
-        LED_UP_APART
-    } else {
-        LED_UP
-    };
-    text.push_str(&match carried(all.iter().filter(|change| change.in_band)) {
-        Carried::Never => ["Cut the old colour there", FRESH].concat(),
-        Carried::Always => ["Do not cut a colour that comes again within ", &within, led_up].concat(),
-        Carried::Sometimes => [
-            "Where a colour is left after an even row and comes again after another, at most ",
-            &within,
-            " rows later, do not cut it",
-            &led_up[" rows".len()..],
-            " Everywhere else cut it",
-            FRESH,
-        ]
-        .concat(),
-    });
-    text
+    let carried = carried(all.iter().filter(|change| change.in_band));
+    // An ear warmer is all there is: nothing covers its strands.
+    let alone = job.hat.rounds.is_empty();
+    match (carried, alone) {
+        (Carried::Never, _) => text.push(say::cut_there().into()),
+        (Carried::Always, false) => text.push(say::carry_rows(within())),
+        (Carried::Always, true) => text.push(say::carry_rows_alone(within())),
+        (Carried::Sometimes, false) => text.push(say::carry_some_rows(within())),
+        (Carried::Sometimes, true) => text.push(say::carry_some_rows_alone(within())),
+    }
+    if carried != Carried::Never && !alone {
+        text.push(if job.begun_at_crown() { say::joining_hides() } else { say::body_covers() }.into());
+    }
+    if carried == Carried::Sometimes {
+        text.push(say::cut_elsewhere().into());
+    }
+    text.join(" ")
 }
-
-const LED_UP: &str = " rows: lead its yarn loosely up the edge where even rows end. The body is worked on that edge and covers the \
-     strands.";
-const LED_UP_APART: &str = " rows: lead its yarn loosely up the edge where even rows end. The band is joined to the hat along that edge, which \
-     hides the strands.";
-const LED_UP_ALONE: &str = " rows: lead its yarn loosely up the edge where even rows end, on the side that will be inside.";
-const FRESH: &str = ", and begin the new one with a fresh end, 15 cm (6 in) each.";
 
 /// Whether colours that come again are carried.
 #[derive(Clone, Copy, PartialEq)]
@@ -96,11 +83,9 @@ pub(super) fn after_band(job: &Job<'_>) -> Option<String> {
     if job.hat.band_rows.last() == Some(&new) {
         return None;
     }
-    let mut text = ["Change to ", &job.about.colour(new), " on the last ", job.words().yarn_over, " of the band."].concat();
-    if job.hat.changes().iter().any(|change| !change.in_band && change.after == 0 && !change.waits) {
-        text.push_str(" Cut the old colour, leaving 15 cm (6 in).");
-    }
-    Some(text)
+    let text = say::change_after_band(&job.about.colour(new), job.words().yarn_over);
+    let cut = job.hat.changes().iter().any(|change| !change.in_band && change.after == 0 && !change.waits);
+    Some(if cut { [&*text, " ", say::cut_old()].concat() } else { text })
 }
 
 /// How colours change from round to round, where they do.
@@ -109,34 +94,14 @@ pub(super) fn rounds(job: &Job<'_>) -> Option<String> {
     if !job.pattern.coloured || !pairs.any(|pair| pair[0].colour != pair[1].colour) {
         return None;
     }
-    let words = job.words();
-    let within = Quantity::CarryPast.row().usual.to_string();
     let changes = job.hat.changes();
     let waits = match carried(changes.iter().filter(|change| !change.in_band && change.after > 0)) {
-        Carried::Never => [" Cut the old colour there", FRESH].concat(),
-        Carried::Always => {
-            [" Do not cut a colour that comes again within ", &within, " rounds: lead its yarn loosely up the inside."].concat()
-        }
-        Carried::Sometimes => [
-            " Where a colour comes again within ",
-            &within,
-            " rounds, lead its yarn loosely up the inside. Otherwise cut it",
-            FRESH,
-        ]
-        .concat(),
+        Carried::Never => say::cut_there().into(),
+        Carried::Always => say::carry_rounds(within()),
+        Carried::Sometimes => say::carry_some_rounds(within()),
     };
     Some(match job.spec.goes() {
-        Way::Spiral => [
-            "Change colour on the last ",
-            words.yarn_over,
-            " of the round before.",
-            &waits,
-            " A spiral makes a small step where the colour changes. To soften it where the new colour begins with a plain stitch, work \
-             that stitch as a ",
-            words.name(hatwright_sizing::Stitch::Slip),
-            ": it counts like any other, and the next round works into it (common practice).",
-        ]
-        .concat(),
-        Way::Joined => ["Change colour on the slip stitch that closes the round before: draw it through in the new colour.", &waits].concat(),
+        Way::Spiral => [&*say::change_round(job.words().yarn_over), &waits, say::soften_jog()].join(" "),
+        Way::Joined => [say::change_round_joined(), &waits].join(" "),
     })
 }

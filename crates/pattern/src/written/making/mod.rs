@@ -13,7 +13,8 @@ use super::about::About;
 use super::pattern::{Label, Part, PartKind, Pattern};
 use super::terms::Words;
 use crate::figures::{Units, amount, length};
-use hatwright_sizing::{Begun, Hat, HatSpec, Length, Loops, Style, Unit};
+use hatwright_sizing::{BandKind, Begun, Hat, HatSpec, Length, Loops, Style, Unit};
+use hatwright_words::making as say;
 
 pub(super) use band::hides_its_outside;
 pub(super) use way::named;
@@ -28,7 +29,7 @@ pub(super) struct Job<'a> {
 }
 
 impl Job<'_> {
-    pub const fn words(&self) -> &'static Words {
+    pub fn words(&self) -> Words {
         self.about.terms.words()
     }
 
@@ -68,9 +69,24 @@ impl Job<'_> {
         self.pattern.parts.get(at + 1)
     }
 
-    /// `with the 5 mm hook`, where it is known.
+    /// Which hook the band is worked with: `with the 5 mm hook`, or with that of its swatch; `None` where one that is not known does for all.
+    fn band_hook(&self) -> Option<String> {
+        Self::with_hook(self.spec.band.hook).or_else(|| self.told_apart().then(|| say::with_band_hook().into()))
+    }
+
+    /// The same for everything but the band.
+    fn body_hook(&self) -> Option<String> {
+        Self::with_hook(self.spec.hook).or_else(|| self.told_apart().then(|| say::with_body_hook().into()))
+    }
+
+    /// Whether band and body have hooks to be told apart though one or both are not known: one that is, or a swatch for each.
+    fn told_apart(&self) -> bool {
+        let two = self.hat.band != BandKind::None && self.hat.style != Style::EarWarmer;
+        two && (self.spec.hook.is_some() || self.spec.band.hook.is_some() || !self.hat.gauge.band_assumed)
+    }
+
     fn with_hook(hook: Option<Length>) -> Option<String> {
-        hook.map(|hook| ["with the ", &amount(hook.ticks(), Unit::Hook, Units::Centimetres), " hook"].concat())
+        hook.map(|hook| say::with_hook(&amount(hook.ticks(), Unit::Hook, Units::Centimetres)))
     }
 }
 
@@ -88,16 +104,15 @@ pub(super) fn before(part: &Part, job: &Job<'_>) -> Vec<String> {
     } else if in_rounds {
         list.extend(way::taller(part, job));
     }
-    if !list.is_empty() || part.kind == PartKind::Brim {
-        list.extend(loops(part));
-    }
+    let introduced = !list.is_empty() || part.kind == PartKind::Brim;
+    list.extend(loops(part, job).filter(|_| introduced));
     list.extend(match part.kind {
         PartKind::Band => band::sideways(part, job),
         PartKind::Joining => band::joining(job),
-        PartKind::Body => edge::body(part, job),
+        PartKind::Body => edge::widened(part, job).into_iter().collect(),
         PartKind::Under => crown::under(job),
         PartKind::Crown => crown::crown(part, job),
-        PartKind::Tail => crown::tail(part, job),
+        PartKind::Tail => crown::tail(part, job).into_iter().collect(),
         PartKind::Panel => sideways::panel(part, job),
         PartKind::Seam => sideways::seam(job),
         PartKind::Flaps => flaps::flaps(job),
@@ -108,7 +123,7 @@ pub(super) fn before(part: &Part, job: &Job<'_>) -> Vec<String> {
 }
 
 pub(super) fn after(part: &Part, job: &Job<'_>) -> Vec<String> {
-    let mut list = checks::check(part, job);
+    let mut list: Vec<String> = checks::check(part, job).into_iter().collect();
     if part.kind == PartKind::Closing {
         list.extend(super::finishing::closing(job));
     }
@@ -119,8 +134,8 @@ pub(super) fn after(part: &Part, job: &Job<'_>) -> Vec<String> {
         list.push(way::end(part, job));
     }
     match part.kind {
-        PartKind::Band if job.hat.style == Style::EarWarmer => list.push(band::WARMER_DONE.into()),
-        PartKind::Joining => list.push("Fasten off. Turn the hat right side out: the seam is inside.".into()),
+        PartKind::Band if job.hat.style == Style::EarWarmer => list.push(say::warmer_done().into()),
+        PartKind::Joining => list.push(say::joined_inside().into()),
         _ => {}
     }
     list
@@ -134,14 +149,17 @@ fn rounds_of(part: &Part) -> Option<(u32, u32)> {
     Some((from, numbers.next_back().map_or(to, |(_, to)| to)))
 }
 
-/// `Work every stitch in the back loop only.` for a fabric that is.
-fn loops(part: &Part) -> Option<String> {
-    let loop_name = match part.fabric.row().loops {
-        Loops::Back => "back",
-        Loops::Front => "front",
-        Loops::Both | Loops::Posts => return None,
-    };
-    Some(["Work every stitch of these rounds, those of decreases and increases too, in the ", loop_name, " loop only."].concat())
+/// Which loops the hook goes under, in a part that is worked in rounds: both are said once, and again where they follow others.
+fn loops(part: &Part, job: &Job<'_>) -> Option<String> {
+    rounds_of(part)?;
+    let own = part.fabric.row().loops;
+    let before = job.part_before(part).filter(|before| rounds_of(before).is_some()).map(|before| before.fabric.row().loops);
+    match own {
+        Loops::Back => Some(say::loops_back().into()),
+        Loops::Front => Some(say::loops_front().into()),
+        Loops::Both => (before != Some(own)).then(|| say::loops_both().into()),
+        Loops::Posts => None,
+    }
 }
 
 /// Where rounds of many stripes are told by their repeat: which rounds come again.
@@ -152,18 +170,7 @@ fn stripes_again(part: &Part) -> Option<String> {
     let alike = |line: &&super::Line| matches!(line.label, Label::Round(_, to) if to < first) && plain(line);
     let run = part.lines.iter().rev().skip_while(|line| line.label != again.label).skip(1).take_while(|line| alike(line));
     let begins = run.filter_map(|line| if let Label::Round(from, _) = line.label { Some(from) } else { None }).min()?;
-    Some(
-        [
-            "Stripes: rounds ",
-            &begins.to_string(),
-            "–",
-            &(first - 1).to_string(),
-            ", over and over, to round ",
-            &last.to_string(),
-            ".",
-        ]
-        .concat(),
-    )
+    Some(say::stripes_rounds(begins, first - 1, last))
 }
 
 const fn half(l: Length) -> Length {

@@ -1,38 +1,26 @@
 //! How rounds follow one another: the spiral and its step, joined rounds and their seam.
 
+use super::band::hides_its_outside;
 use super::{Job, rounds_of};
 use crate::written::pattern::{Part, PartKind};
-use hatwright_sizing::{Edge, Loops, RoundKind, Stitch, Way};
+use hatwright_sizing::{BandKind, Edge, Loops, RoundKind, Stitch, Way};
+use hatwright_words::making as say;
 
 /// What holds for all rounds, said once.
 pub(super) fn rounds(part: &Part, job: &Job<'_>) -> Vec<String> {
-    let mut list = Vec::new();
+    // A band of rounds that is turned for its fold is worked from the other side than the rest, and says so.
+    let band = job.spec.band_fabric().row().loops;
+    let turned = job.hat.band == BandKind::Around && hides_its_outside(job.hat) && band != Loops::Posts;
+    let face: &[&str] = if turned { &[] } else { &[say::face()] };
     match job.spec.goes() {
         Way::Spiral => {
-            let mut text = String::from("Go on in a spiral: never turn, and do not close the rounds. ");
-            if !follows_rows(job) {
-                text = "Work in a spiral: never turn, and do not close the rounds. ".into();
-            }
-            text.push_str("Put the marker in the first stitch of each round and move it up as you come to it.");
-            list.push(text);
+            let spiral = if follows_rows(job) { say::spiral_go_on() } else { say::spiral() };
+            let mut list = vec![[&[spiral, say::marker()], face].concat().join(" ")];
             list.extend(step_up(part, first_open_round(part, job), job));
+            list
         }
-        Way::Joined => {
-            let chain = part.fabric.row().chain.to_string();
-            let mut text = [
-                "Never turn. Each round begins with ch ",
-                &chain,
-                ", which is not counted as a stitch, and closes with a slip \
-                             stitch in its first stitch (join). ",
-            ]
-            .concat();
-            text.push_str("Its first stitch goes into the stitch that the slip stitch went into; its last into the last stitch of the round below, not into the slip stitch. ");
-            text.push_str("Mark the first stitch of each round. The seam slants a little to one side as the rounds grow: that is usual; wear \
-                           it at the back.");
-            list.push(text);
-        }
+        Way::Joined => vec![[&[&*say::joined(part.fabric.row().chain), say::joined_mark()], face].concat().join(" ")],
     }
-    list
 }
 
 fn follows_rows(job: &Job<'_>) -> bool {
@@ -48,22 +36,16 @@ fn first_open_round(part: &Part, job: &Job<'_>) -> u32 {
 
 /// How the first stitches of a spiral climb where the stitch is tall.
 fn step_up(part: &Part, round: u32, job: &Job<'_>) -> Option<String> {
-    let name = |stitch| job.words().name(stitch);
-    let (single, half) = (name(Stitch::Single), name(Stitch::HalfDouble));
-    let round = round.to_string();
-    let mut text = String::from("So that the spiral begins without a step, work ");
-    text.push_str(&match part.fabric.row().stitch {
-        Stitch::Slip | Stitch::Single => return None,
-        Stitch::HalfDouble => ["the first stitch of round ", &round, " lower, as a ", single].concat(),
-        Stitch::Double => ["the first two stitches of round ", &round, " lower, as a ", single, " and a ", half].concat(),
-    });
-    text.push_str(match part.fabric.row().loops {
-        Loops::Posts => ", around the posts",
-        Loops::Both | Loops::Back | Loops::Front => "",
-    });
-    let one = part.fabric.row().stitch == Stitch::HalfDouble;
-    text.push_str(if one { "; it counts like any other." } else { "; each counts like any other." });
-    Some(text)
+    let words = job.words();
+    let (single, half) = (words.name(Stitch::Single), words.name(Stitch::HalfDouble));
+    let row = part.fabric.row();
+    match (row.stitch, row.loops == Loops::Posts) {
+        (Stitch::Slip | Stitch::Single, _) => None,
+        (Stitch::HalfDouble, false) => Some(say::step_up_half(round, single)),
+        (Stitch::HalfDouble, true) => Some(say::step_up_half_posts(round, single)),
+        (Stitch::Double, false) => Some(say::step_up_double(round, single, half)),
+        (Stitch::Double, true) => Some(say::step_up_double_posts(round, single, half)),
+    }
 }
 
 /// Where rounds go on in a taller fabric, or in one that begins with other chains.
@@ -72,7 +54,7 @@ pub(super) fn taller(part: &Part, job: &Job<'_>) -> Option<String> {
     let before = job.part_before(part).filter(|p| rounds_of(p).is_some());
     if job.spec.goes() == Way::Joined {
         let (own, before) = (part.fabric.row().chain, before?.fabric.row().chain);
-        return (own != before).then(|| ["From here rounds begin with ch ", &own.to_string(), "."].concat());
+        return (own != before).then(|| say::chain_from_here(own));
     }
     let Some(before) = before else {
         return if part.kind == PartKind::Brim { step_up(part, first, job) } else { None };
@@ -82,9 +64,7 @@ pub(super) fn taller(part: &Part, job: &Job<'_>) -> Option<String> {
         return None;
     }
     let lower = if own == Stitch::Double { Stitch::HalfDouble } else { other };
-    let mut text = ["The stitches are taller now: work the first stitch of round ", &first.to_string(), " as a "].concat();
-    text.push_str(&[job.words().name(lower), ", so that it makes no step; it counts like any other."].concat());
-    Some(text)
+    Some(say::taller(first, job.words().name(lower)))
 }
 
 /// Where a spiral goes on in a lower fabric.
@@ -95,9 +75,7 @@ pub(super) fn lower(part: &Part, next: &Part, job: &Job<'_>) -> Option<String> {
     if job.spec.goes() == Way::Joined || own <= other {
         return None;
     }
-    let mut text = ["The stitches that follow are lower: work the last stitch of round ", &last.to_string(), " as a "].concat();
-    text.push_str(&[job.words().name(other), ", so that they begin without a step."].concat());
-    Some(text)
+    Some(say::lower(last, job.words().name(other)))
 }
 
 /// Stitches that are named in what is said of the rounds, and that lines need not have.
@@ -121,39 +99,15 @@ pub(in crate::written) fn named(job: &Job<'_>) -> Vec<Stitch> {
 
 /// How the last round ends, where nothing is drawn up after it.
 pub(super) fn end(part: &Part, job: &Job<'_>) -> String {
-    let last = rounds_of(part).map_or(0, |(_, to)| to).to_string();
-    let name = |stitch| job.words().name(stitch);
-    let keep = job.pattern.parts.iter().any(|p| matches!(p.kind, PartKind::Band)) && job.begun_at_crown();
-    let after = if keep {
-        "fasten off: the band has a yarn of its own."
-    } else {
-        "fasten off, and weave the end in so that the edge runs on evenly."
-    };
-    match job.spec.goes() {
-        Way::Joined => ["When round ", &last, " is joined, it is the last: ", after].concat(),
-        Way::Spiral => {
-            let mut text = String::from("At the end of the spiral ");
-            match part.fabric.row().stitch {
-                Stitch::Slip | Stitch::Single => {}
-                Stitch::HalfDouble => text.push_str(
-                    &["step down: work the last stitch of round ", &last, " as a ", name(Stitch::Single), ", "].concat(),
-                ),
-                Stitch::Double => text.push_str(
-                    &[
-                        "step down: work the last two stitches of round ",
-                        &last,
-                        " as a ",
-                        name(Stitch::HalfDouble),
-                        " and a ",
-                        name(Stitch::Single),
-                        ", ",
-                    ]
-                    .concat(),
-                ),
-            }
-            text.push_str("slip stitch in the next stitch, then ");
-            text.push_str(after);
-            text
-        }
+    let last = rounds_of(part).map_or(0, |(_, to)| to);
+    let words = job.words();
+    let (single, half) = (words.name(Stitch::Single), words.name(Stitch::HalfDouble));
+    let apart = job.pattern.parts.iter().any(|p| matches!(p.kind, PartKind::Band)) && job.begun_at_crown();
+    let finish = if apart { say::finish_band_apart() } else { say::finish_edge() };
+    match (job.spec.goes(), part.fabric.row().stitch) {
+        (Way::Joined, _) => say::end_joined(last, finish),
+        (Way::Spiral, Stitch::Slip | Stitch::Single) => say::end_spiral(finish),
+        (Way::Spiral, Stitch::HalfDouble) => say::end_spiral_half(last, single, finish),
+        (Way::Spiral, Stitch::Double) => say::end_spiral_double(last, half, single, finish),
     }
 }
