@@ -211,7 +211,7 @@ mod tests {
                 "Estirado: cuerpo 51,3 cm, banda 63,0 cm: llega a 51,3 cm",
                 "Banda: 10 puntos de alto: 8,3 cm, con 4,2 cm doblados hacia arriba; 56 hileras, un punto en cada una",
                 "Cuerpo: 7 vueltas rectas y después 15 vueltas para dar forma; 15,5 cm por encima de la banda",
-                "Remate: 6 puntos cerrados con el hilo",
+                "Cierre superior: 6 puntos cerrados con el hilo",
             ],
         );
         told(
@@ -221,7 +221,7 @@ mod tests {
                 "Body: 72 rows of 27 stitches, worked sideways and seamed",
                 "Banda: 4,2 cm del borde doblados hacia arriba",
                 "Cuerpo: 72 hileras de 27 puntos, tejido de lado y con costura",
-                "Remate: 72 extremos de hilera fruncidos",
+                "Cierre superior: 72 extremos de hilera fruncidos",
             ],
         );
     }

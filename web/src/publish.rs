@@ -14,6 +14,7 @@ use crate::erase::{flag, memo, part, part_if, words};
 use crate::made::hexes;
 use crate::see::stale;
 use hatwright_pattern::out::{PaperSize, Publication, publish as put_together};
+use hatwright_pattern::picture::CrownView;
 use hatwright_pattern::{figures, say};
 use hatwright_project::{self as project, Project};
 use hatwright_words::publish as told;
@@ -59,8 +60,8 @@ struct Options {
     working: bool,
     charts: bool,
     photos: bool,
-    /// The crown as one wedge.
-    wedge: bool,
+    /// How much of a crown is shown.
+    crown: CrownView,
     /// How much larger charts are shown, in quarters.
     zoom: u8,
 }
@@ -96,7 +97,7 @@ fn dialog() -> Option<web_sys::HtmlDialogElement> {
 pub fn desk(bench: Bench) -> Desk {
     let open = RwSignal::new(false);
     let ready = memo(move || open.get().then(|| Ready(Arc::new(whole(bench)))));
-    let options = Options { paper: paper::kept(), working: false, charts: true, photos: true, wedge: false, zoom: 4 };
+    let options = Options { paper: paper::kept(), working: false, charts: true, photos: true, crown: CrownView::Whole, zoom: 4 };
     Desk {
         bench,
         open,

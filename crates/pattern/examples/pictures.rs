@@ -2,8 +2,9 @@
 
 use hatwright_pattern::figures::Units;
 use hatwright_pattern::picture::{
-    HatLabels, hat_picture, hat_silhouette, round_chart, round_wheel, style_icon, to_svg, yarn_picture,
+    Charted, CrownView, HatLabels, charts, hat_picture, hat_silhouette, round_wheel, style_icon, to_svg, yarn_picture,
 };
+use hatwright_pattern::written::{Hand, Terms, write as write_pattern};
 use hatwright_sizing::{
     BandKind, BandSpec, Begun, Closing, Colour, Count, Coverage, Fabric, HatSpec, Head, Layout, Length, Ratio, RoundStripe,
     Rounds, RowStripe, Rows, Shape, SideTop, Stitches, Style, Swatch, Topper, TopperKind, plan,
@@ -35,10 +36,17 @@ fn write_all(folder: &Path) -> Result<(), String> {
         let hat = plan(&spec).map_err(|refusal| format!("{name}: {refusal:?}"))?;
         let labels = HatLabels::of(&hat, &spec, Units::Centimetres);
         write(format!("{name}.svg"), to_svg(&hat_picture(&hat, &spec, &labels), &YARN))?;
-        write(format!("{name}-rounds.svg"), to_svg(&round_chart(&hat), &YARN))?;
         write(format!("{name}-wheel.svg"), to_svg(&round_wheel(&hat), &YARN))?;
         write(format!("{name}-small.svg"), to_svg(&hat_silhouette(&hat), &YARN))?;
         write(format!("{name}-yarn.svg"), to_svg(&yarn_picture(&hat, &NAMES, Units::Centimetres), &YARN))?;
+        let (pattern, colours) = (write_pattern(&hat, &spec), NAMES.map(str::to_owned));
+        for (hand, view, kind) in [(Hand::Right, CrownView::Whole, ""), (Hand::Left, CrownView::Wedge, "-left")] {
+            let (terms, units) = (Terms::Us, Units::Centimetres);
+            let of = Charted { hat: &hat, spec: &spec, pattern: &pattern, colours: &colours, hand, terms, units };
+            for chart in charts(&of, view) {
+                write(format!("{name}-chart-{}{kind}.svg", chart.id), to_svg(&chart.picture, &YARN))?;
+            }
+        }
     }
     for style in Style::ALL {
         write(format!("icon-{style:?}.svg").to_lowercase(), to_svg(&style_icon(style), &[]))?;

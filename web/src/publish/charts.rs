@@ -21,7 +21,7 @@ const DOTS: f64 = 2_400.0;
 
 /// The charts of one size by its place among them, or of the hat that is shown.
 pub fn figures(desk: Desk, size: Option<usize>) -> Vec<Figure> {
-    let view = if desk.options.with(|o| o.wedge) { CrownView::Wedge } else { CrownView::Whole };
+    let view = desk.options.with(|o| o.crown);
     let name = size.and_then(|size| desk.names().into_iter().nth(size));
     let project = shown(desk.bench);
     let sizes = project.every_size();
@@ -41,8 +41,8 @@ pub fn charts(desk: Desk) -> AnyView {
         Drawn(figures(desk, desk.one.get()))
     });
     let several = memo(move || desk.names().len() > 1);
-    let wedge = flag(move || desk.options.with(|o| o.wedge));
-    let whole = flag(move || desk.options.with(|o| !o.wedge));
+    let wedge = flag(move || desk.options.with(|o| o.crown == CrownView::Wedge));
+    let whole = flag(move || desk.options.with(|o| o.crown == CrownView::Whole));
     view! {
         <p class="note">{told::charts_intro()}</p>
         <div class="chart-acts">
@@ -50,8 +50,8 @@ pub fn charts(desk: Desk) -> AnyView {
             <fieldset class="choice">
                 <legend class="hidden">{told::whole()}</legend>
                 <div class="tags">
-                    <span class="tag"><input type="radio" name="crown-view" id="crown-view-0" prop:checked=whole on:change=move |_| desk.change(|o| o.wedge = false) /><label for="crown-view-0">{told::whole()}</label></span>
-                    <span class="tag"><input type="radio" name="crown-view" id="crown-view-1" prop:checked=wedge on:change=move |_| desk.change(|o| o.wedge = true) /><label for="crown-view-1">{told::wedge()}</label></span>
+                    <span class="tag"><input type="radio" name="crown-view" id="crown-view-0" prop:checked=whole on:change=move |_| desk.change(|o| o.crown = CrownView::Whole) /><label for="crown-view-0">{told::whole()}</label></span>
+                    <span class="tag"><input type="radio" name="crown-view" id="crown-view-1" prop:checked=wedge on:change=move |_| desk.change(|o| o.crown = CrownView::Wedge) /><label for="crown-view-1">{told::wedge()}</label></span>
                 </div>
             </fieldset>
             <div class="quick">

@@ -177,7 +177,7 @@ pub fn paper(desk: Desk) -> AnyView {
         };
         view! {
             <span class="tag">
-                <input type="radio" name=group id=id.clone() prop:checked=flag(move || desk.options.with(|o| on(o))) on:change=change />
+                <input type="radio" name=group id=id.clone() prop:checked=flag(move || desk.options.with(on)) on:change=change />
                 <label for=id>{label}</label>
             </span>
         }
@@ -188,7 +188,7 @@ pub fn paper(desk: Desk) -> AnyView {
                      set: fn(&mut super::Options, bool)| {
         view! {
             <span class="tag tick">
-                <input type="checkbox" id=id prop:checked=flag(move || desk.options.with(|o| on(o))) on:change=move |event| { let on = event_target_checked(&event); desk.change(|o| set(o, on)); } />
+                <input type="checkbox" id=id prop:checked=flag(move || desk.options.with(on)) on:change=move |event| { let on = event_target_checked(&event); desk.change(|o| set(o, on)); } />
                 <label for=id>{label}</label>
             </span>
         }

@@ -163,6 +163,7 @@ mod tests {
     use super::super::{CLASSES, to_svg};
     use super::*;
     use hatwright_sizing::{Length, ages_served};
+    use hatwright_words::{Language, in_language};
 
     fn fit(least: f64, most: f64) -> Fit {
         let (least, most) = (Length::from_cm(least), Length::from_cm(most));
@@ -214,6 +215,12 @@ mod tests {
 
     #[test]
     fn words_under_the_curve_stand_apart() {
+        for language in [Language::English, Language::Spanish] {
+            in_language(language, stand_apart);
+        }
+    }
+
+    fn stand_apart() {
         let picture = fit_curve(&fit(45.7, 51.3), Some(4.0));
         let foot: Vec<_> = texts(&picture).into_iter().filter(|t| t.1 > whole(FOOT) + 10).collect();
         assert_eq!(foot.len(), 7);

@@ -222,3 +222,27 @@ fn a_tassel_is_as_long_as_it_is_cut() {
         assert!(cm < 15.0 || high > wide, "{cm}: {wide} by {high}");
     }
 }
+
+#[test]
+fn pictures_speak_spanish() {
+    hatwright_words::in_language(hatwright_words::Language::Spanish, || {
+        let (spec, hat) = (HatSpec::default(), plain());
+        let labels = HatLabels::of(&hat, &spec, Units::Centimetres);
+        let picture = hat_picture(&hat, &spec, &labels);
+        assert_eq!(picture.title, "Gorro ajustado, puesto, a escala");
+        assert!(labels.girth.ends_with(" cm de contorno") && labels.girth.contains(" cm en plano \u{b7} "), "{}", labels.girth);
+        assert!(picture.description.contains("puntos de contorno") && picture.description.contains("Profundidad: "));
+        assert_eq!(hat_silhouette(&hat).title, "Gorro ajustado");
+        assert!(round_chart(&hat).description.contains("Las letras indican los colores"));
+        assert!(round_wheel(&hat).description.contains("Desde fuera: "));
+        for (name, spec, hat) in sample::planned() {
+            let labels = HatLabels::of(&hat, &spec, Units::Centimetres);
+            let (worn, small, wheel) = (hat_picture(&hat, &spec, &labels), hat_silhouette(&hat), round_wheel(&hat));
+            for text in [worn.title, worn.description, small.title, small.description, wheel.title, wheel.description] {
+                for word in ["ound", "stitch", " rows", "brim", "flap", "crown", "Depth", "{"] {
+                    assert!(!text.contains(word), "{name}: {text}");
+                }
+            }
+        }
+    });
+}

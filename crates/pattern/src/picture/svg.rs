@@ -265,7 +265,7 @@ mod tests {
                         }
                         Paint::Gradient(id) => assert!(GRADIENTS.contains(&format!("id=\"{id}\"")), "{name}: {id}"),
                         Paint::Yarn(colour) | Paint::Hatch(colour) => {
-                            assert!(usize::from(colour.0) < hat.yarn.len(), "{name}: {colour:?}")
+                            assert!(usize::from(colour.0) < hat.yarn.len(), "{name}: {colour:?}");
                         }
                     }
                 }

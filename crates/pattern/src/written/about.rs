@@ -26,13 +26,13 @@ pub struct About<'a> {
     pub designer: Designer<'a>,
 }
 
-/// Which hand holds the hook: a left-handed round runs the other way, and so do its charts.
+/// Which hand holds the hook: left-handed work runs the other way, and so do its charts.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Hand {
-    /// The right one: work runs from right to left, a round counter-clockwise seen from outside.
+    /// The right one: work runs from right to left.
     #[default]
     Right,
-    /// The left one: from left to right, and clockwise.
+    /// The left one: from left to right.
     Left,
 }
 

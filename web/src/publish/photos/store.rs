@@ -1,4 +1,4 @@
-//! The browser's database (IndexedDB), as far as photographs need it: one store, a key `hat/number`, a record of two texts.
+//! The browser's database (`IndexedDB`), as far as photographs need it: one store, a key `hat/number`, a record of two texts.
 
 use super::Kept;
 use wasm_bindgen::prelude::*;

@@ -113,8 +113,10 @@ fn repeat(rows: &[Row]) -> usize {
 
 /// Whole repeats that divide the rows, a few at least; no more than a picture holds.
 fn drawn_rows(all: usize, repeat: usize) -> usize {
-    let even = (1..=all / repeat).map(|k| k * repeat).find(|rows| *rows >= FEW_ROWS && all.is_multiple_of(*rows));
-    even.filter(|rows| *rows <= 4 * FEW_ROWS.max(repeat)).unwrap_or(repeat).min(MOST_ROWS)
+    let even = |least: usize| (1..=all / repeat).map(|k| k * repeat).find(|rows| *rows >= least && all.is_multiple_of(*rows));
+    let few = even(FEW_ROWS).filter(|rows| *rows <= 4 * FEW_ROWS.max(repeat));
+    // Of rows that do not divide, a pair, there and back.
+    few.or_else(|| even(2).filter(|rows| *rows == 2)).unwrap_or(repeat).min(MOST_ROWS)
 }
 
 /// Stitches of a round that divide it, in pairs for a rib; or as many as are enough.
@@ -156,7 +158,7 @@ fn draw(of: &Charted<'_>, rows: &Rows, drawn: usize, across: u32) -> (Vec<Shape>
             let middle = At::new(corner.x + f64::from(WIDE) / 2.0, corner.y + f64::from(HIGH) / 2.0);
             plate(&mut plates, middle);
             if row.posts {
-                letters.push(post(stitch, middle, -of.along()));
+                letters.push(post(of, stitch, middle));
             } else {
                 let letter = colour_letter(row.colour).to_string();
                 letters.push(Shape::text(whole(middle.x), whole(middle.y) + 4, Anchor::Middle, letter, "chart-cell"));
@@ -201,10 +203,10 @@ fn numbers(
 }
 
 /// A stitch around a post, in its cell.
-fn post(stitch: u32, middle: At, side: f64) -> Shape {
+fn post(of: &Charted<'_>, stitch: u32, middle: At) -> Shape {
     let hold = if stitch.is_multiple_of(2) { Hold::FrontPost } else { Hold::BackPost };
-    let symbol = Symbol { stitch: hatwright_sizing::Stitch::Single, form: Form::One, hold };
-    symbol::draw(symbol, &[At::new(middle.x, middle.y + 2.6)], &[At::new(middle.x, middle.y - 5.6)], side)
+    let symbol = Symbol { stitch: of.spec.band_fabric().row().stitch, form: Form::One, hold };
+    symbol::draw(symbol, &[At::new(middle.x, middle.y + 2.6)], &[At::new(middle.x, middle.y - 5.6)], -of.along())
 }
 
 fn entries(of: &Charted<'_>, rows: &Rows) -> Vec<Entry> {

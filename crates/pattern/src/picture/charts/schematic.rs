@@ -22,6 +22,8 @@ const TALL: f64 = 400.0;
 const LONGEST_TAIL: f64 = 1.3;
 /// Lines of letters stand so far apart at least.
 const LINE: f64 = 18.0;
+/// A letter's width, generously.
+const LETTER: f64 = 7.8;
 
 /// A level piece of the flat hat: half its width at its foot and at its head, and how tall it is, in cm.
 #[derive(Clone, Copy)]
@@ -184,9 +186,10 @@ fn flat(of: &Charted<'_>) -> (Vec<Shape>, i32) {
         let half = edge * 1.02;
         cuff.polygon(&[scale.at(-half, 0.0), scale.at(half, 0.0), scale.at(half, fold), scale.at(-half, fold)]);
         put(&mut shapes, cuff, "flat-hat");
-        let middle = scale.at(0.0, fold / 2.0);
-        let text = words::folded_by(&figures::length(hat.depth.fold, of.units));
-        shapes.push(Shape::text(whole(middle.x), whole(middle.y) + 5, Anchor::Middle, text, "label"));
+        if let Some(text) = folded_inside(of, half * 2.0 * unit, fold * unit) {
+            let middle = scale.at(0.0, fold / 2.0);
+            shapes.push(Shape::text(whole(middle.x), whole(middle.y) + 5, Anchor::Middle, text, "label"));
+        }
     }
     if brim > 0.0 {
         draw_brim(edge, brim, scale, &mut shapes);
@@ -225,6 +228,12 @@ fn corners(pieces: &[Piece], fold: f64) -> Vec<(f64, f64)> {
 /// Half the width at a height.
 fn half_at(corners: &[(f64, f64)], height: f64) -> f64 {
     corners.iter().min_by(|a, b| (a.1 - height).abs().total_cmp(&(b.1 - height).abs())).map_or(0.0, |c| c.0)
+}
+
+/// How much is folded up, where a fold so large on the page has room for the words.
+fn folded_inside(of: &Charted<'_>, wide: f64, high: f64) -> Option<String> {
+    let text = words::folded_by(&figures::length(of.hat.depth.fold, of.units));
+    (text.chars().count() as f64 * LETTER < wide && high > LINE).then_some(text)
 }
 
 /// How far a flap's tie is drawn below it, in cm.
@@ -340,6 +349,10 @@ fn measures(
     put(shapes, lines, "dimension");
     let girth = girth(hat);
     told.insert(0, words::flat_and_around(&length(Length::from_ticks(girth.ticks() / 2)), &length(girth)));
+    let fold = hat.depth.fold;
+    if fold > Length::ZERO && folded_inside(of, edge * 2.04 * scale.unit, fold.cm() * scale.unit).is_none() {
+        told.push(words::folded_by(&length(fold)));
+    }
     if levels.iter().any(|l| l.to - l.from < l.tall * 0.99) {
         told.push(words::cut_short().to_owned());
     }

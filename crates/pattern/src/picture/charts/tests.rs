@@ -144,7 +144,7 @@ fn charts_of_every_sample_hold() {
     let rounds: u32 = sample::planned().iter().map(|(name, spec, hat)| holds(name, spec, hat, &BOTH)).sum();
     assert!(rounds > 2000, "{rounds}");
     in_language(Language::Spanish, || {
-        sample::planned().iter().step_by(5).for_each(|(name, spec, hat)| _ = holds(name, spec, hat, &BOTH))
+        sample::planned().iter().step_by(5).for_each(|(name, spec, hat)| _ = holds(name, spec, hat, &BOTH));
     });
 }
 
