@@ -185,7 +185,7 @@ fn only_the_pattern_is_printed() {
         );
         let printed: Vec<&str> = lines.as_array().expect("lines").iter().filter_map(Value::as_str).collect();
         for line in expected(&example())["pattern"].as_array().expect("lines").iter().filter_map(Value::as_str) {
-            assert!(printed.iter().any(|one| *one == line), "{line} is not printed: {printed:#?}");
+            assert!(printed.contains(&line), "{line} is not printed: {printed:#?}");
         }
         let charts =
             page.js("return [...document.querySelectorAll('#sheet .charts figure')].filter(e => e.checkVisibility()).length");

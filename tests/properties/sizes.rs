@@ -133,7 +133,7 @@ fn check(spec: &HatSpec, heads: &[f64], terms: Terms) -> Option<(usize, (u32, u3
         .iter()
         .map(|cm| {
             let head = Length::from_cm(*cm);
-            let shape = spec.shape.clone();
+            let shape = spec.shape;
             let spec = HatSpec { head: Head::Measured(head), shape, chosen: None, kept: None, ..spec.clone() };
             OneSize { name: format!("head {cm}"), spec }
         })

@@ -92,3 +92,31 @@ fn spanish_has_no_break_space_before_a_per_cent_sign() {
         assert_eq!(torn, None, "{}.{}: {}", message.area, message.key, message.text);
     }
 }
+
+/// What nothing says any more is translated for nothing.
+#[test]
+fn every_message_is_said_somewhere() {
+    fn read_all(folder: &std::path::Path, text: &mut String) {
+        for entry in std::fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                read_all(&path, text);
+            } else if path.extension().is_some_and(|end| end == "rs") {
+                text.push_str(&std::fs::read_to_string(&path).unwrap());
+            }
+        }
+    }
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let mut sources = String::new();
+    for folder in ["crates/pattern/src", "crates/project/src", "crates/project/examples", "web/src"] {
+        read_all(&root.join(folder), &mut sources);
+    }
+    let said: std::collections::HashSet<&str> = sources
+        .split("::")
+        .skip(1)
+        .map(|after| after.split(|c: char| !c.is_ascii_alphanumeric() && c != '_').next().unwrap_or_default())
+        .collect();
+    let unsaid: Vec<String> =
+        language("en").into_iter().filter(|m| !said.contains(&*m.key)).map(|m| [m.area, m.key].join(".")).collect();
+    assert_eq!(unsaid, Vec::<String>::new());
+}

@@ -96,6 +96,7 @@ fn chart(desk: Desk, figure: Figure) -> AnyView {
     };
     let scale = words(move || ["chart zoom-", &desk.options.with(|o| o.zoom).to_string()].concat());
     let label = title.clone();
+    let twin_label = hatwright_words::out::table_of(&title);
     view! {
         <figure class="chart-card" id=["chart-", id].concat()>
             <figcaption>{title}</figcaption>
@@ -105,7 +106,7 @@ fn chart(desk: Desk, figure: Figure) -> AnyView {
                 <button type="button" class="save-png" on:click=save_png>{told::save_png()}</button>
                 <span role="status">{words(move || said.get().to_owned())}</span>
             </div>
-            <details><summary>{told::as_table()}</summary><div class="twin-box" tabindex="0" role="region" aria-label=told::as_table() inner_html=table(&twin)></div></details>
+            <details><summary>{told::as_table()}</summary><div class="twin-box" tabindex="0" role="region" aria-label=twin_label inner_html=table(&twin)></div></details>
         </figure>
     }
     .into_any()

@@ -139,10 +139,8 @@ fn running_head(out: &mut Markup, all: &Publication, kind: &str) {
     out.raw(kind);
     out.raw("\" role=\"presentation\"><thead><tr><td><p class=\"running\">");
     out.element("b", "", &all.graded.title);
-    for notice in &all.graded.notices {
-        out.text(" ");
-        out.text(notice);
-    }
+    out.text(" ");
+    out.text(&all.graded.brief);
     out.raw("</p></td></tr></thead><tbody><tr><td>");
 }
 

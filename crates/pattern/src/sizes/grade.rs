@@ -10,8 +10,10 @@ use hatwright_sizing::Colour;
 pub struct Graded {
     /// The hat's name.
     pub title: String,
-    /// Whose terms it is written in, and for which hand: paragraphs for the top of every page.
+    /// Whose terms it is written in, and for which hand: paragraphs for its beginning.
     pub notices: Vec<String>,
+    /// The same in few words.
+    pub brief: String,
     /// Who made it, and which versions.
     pub version: String,
     /// What the sizes are called, in order; one for a pattern of one size.
@@ -99,6 +101,7 @@ pub fn grade(names: &[String], sheets: &[Sheet]) -> Graded {
     Graded {
         title: first.map(|sheet| sheet.title.clone()).unwrap_or_default(),
         notices,
+        brief: sheets.iter().map(|sheet| &sheet.brief).max_by_key(|brief| brief.len()).cloned().unwrap_or_default(),
         version: first.map(|sheet| sheet.version.clone()).unwrap_or_default(),
         names: names.to_vec(),
         sections: sections.collect(),

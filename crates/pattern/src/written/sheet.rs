@@ -6,7 +6,7 @@ use super::finishing;
 use super::making::{self, Job, named};
 use super::pattern::{Label, Line, Part, PartKind, Pattern, write};
 use super::start::{self, capital};
-use super::terms::notice;
+use super::terms::{brief, notice};
 use super::words::{compact_text, work_text};
 use hatwright_sizing::{Colour, Hat, HatSpec, PLANNER, RoundKind};
 use hatwright_words::lines as say;
@@ -18,6 +18,8 @@ pub struct Sheet {
     pub title: String,
     /// Whose terms it is written in.
     pub terms: String,
+    /// The same, and for which hand if for the left, in few words: for the top of every page.
+    pub brief: String,
     /// That it is for the left hand, and what that changes; absent for the right one.
     pub hand: Option<String>,
     /// Who designed it, its edition and its date, as far as they are told; and the versions that made it.
@@ -101,9 +103,15 @@ pub fn lay_out(pattern: &Pattern, hat: &Hat, spec: &HatSpec, about: &About<'_>) 
         sections.push(Section { heading: say::heading_tested(), before: tested, ..Section::default() });
     }
     let lines: Vec<_> = pattern.parts.iter().flat_map(|part| &part.lines).map(|line| &*line.ops).collect();
+    let used = stitches(&lines, &named(&job));
+    let mut brief = brief(&used, about.terms);
+    if about.hand == Hand::Left {
+        brief.push_str(&["; ", say::brief_left()].concat());
+    }
     Sheet {
         title: single_line(about.title),
-        terms: notice(&stitches(&lines, &named(&job)), about.terms),
+        terms: notice(&used, about.terms),
+        brief,
         hand: (about.hand == Hand::Left).then(|| say::left_handed().into()),
         version: version(about),
         sections,

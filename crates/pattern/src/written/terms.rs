@@ -108,6 +108,19 @@ pub(super) fn notice(stitches: &[Stitch], terms: Terms) -> String {
     }
 }
 
+/// The same in few words, for the top of every page: `US terms: sc = UK dc`.
+pub(super) fn brief(stitches: &[Stitch], terms: Terms) -> String {
+    let (own, us, uk) = (terms.words(), Terms::Us.words(), Terms::Uk.words());
+    let equals = |stitch: &Stitch| match terms {
+        Terms::Us => say::brief_one(own.short(*stitch), uk.system, uk.short(*stitch)),
+        Terms::Uk => say::brief_one(own.short(*stitch), us.system, us.short(*stitch)),
+        Terms::Spanish => say::brief_two(own.short(*stitch), us.short(*stitch), uk.short(*stitch)),
+    };
+    let all: Vec<String> = stitches.iter().filter(|stitch| **stitch != Stitch::Slip).map(equals).collect();
+    let named = if terms == Terms::Spanish { say::brief_spain().to_owned() } else { say::brief_terms(own.system) };
+    if all.is_empty() { named } else { [&named, ": ", &all.join(", ")].concat() }
+}
+
 fn notice_of_spain(stitches: &[Stitch]) -> String {
     let (own, us, uk) = (Terms::Spanish.words(), Terms::Us.words(), Terms::Uk.words());
     let called = |stitch: &Stitch| match stitch {

@@ -184,7 +184,8 @@ fn a_left_handed_sheet_says_so_at_its_top() {
     let sheet = lay_out(&write(&hat, &spec), &hat, &spec, &about);
     assert_eq!(sheet.notices(), [sheet.terms.clone(), sheet.hand.clone().unwrap()]);
     let third = sheet.text().lines().nth(2).unwrap().to_owned();
-    assert!(third.starts_with("Written for left-handed work: ") && third.contains(" from left to right, "), "{third}");
+    assert!(third.starts_with("Written for left-handed work: ") && third.contains(" from left to right. "), "{third}");
+    assert!(sheet.brief.starts_with("US crochet terms: sc = UK dc") && sheet.brief.ends_with("; left-handed"), "{}", sheet.brief);
 }
 
 #[test]
