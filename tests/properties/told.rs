@@ -106,8 +106,10 @@ fn the_ridge_is_put_where_it_does_not_show() {
         spec.band.fold = Length::from_ticks(ticks);
         text(&spec, CM)
     };
-    let (outside, inside) =
-        ("the ridge of the join on the outside, towards you: folding", "Turn the ring so that the ridge of the join is inside");
+    let (outside, inside) = (
+        "the ridge of the join on the outside, towards you: folding",
+        "inside out if need be, so that the ridge of the join is inside",
+    );
     for ticks in [4_166, 4_200, 8_333] {
         let text = folded(ticks);
         assert!(text.contains(outside) && !text.contains(inside), "{ticks}");

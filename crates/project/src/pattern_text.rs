@@ -91,12 +91,11 @@ impl Project {
     /// ```
     #[must_use]
     pub fn in_size(&self, number: usize) -> Option<Self> {
-        let spec = match number.checked_sub(2) {
-            Some(other) => self.sized().into_iter().nth(other)?.1,
-            None if number == 1 => self.spec.clone(),
-            None => return None,
-        };
-        Some(Self { spec, sizes: Vec::new(), ..self.clone() })
+        let size = self.every_size().into_iter().nth(number.checked_sub(1)?)?;
+        // Of several sizes, the pattern of one says in its name which it is.
+        let named = !self.sizes.is_empty();
+        let name = if named { crate::text::NAME.tidy(&[&*self.name, ", ", &size.name].concat()) } else { self.name.clone() };
+        Some(Self { name, spec: size.spec, sizes: Vec::new(), ..self.clone() })
     }
 
     /// What a pattern calls the colours: one without a name, and two of one name, by their letters.

@@ -38,14 +38,19 @@ impl Ask {
         let (mut ask, mut rest, mut file) = (Self::default(), typed.into_iter(), None);
         let mut unknown = None;
         while let Some(word) = rest.next() {
+            let mut value = "";
+            let mut next = || {
+                value = rest.next().unwrap_or_default();
+                value
+            };
             let known = match word {
                 "--json" => {
                     ask.json = true;
                     Some(())
                 }
-                "--size" => rest.next().and_then(|n| n.parse().ok()).filter(|n| *n > 0).map(|n| ask.size = Some(n)),
-                "--language" => rest.next().and_then(Language::of_tag).map(|language| ask.language = language),
-                "--terms" => rest.next().and_then(terms).map(|terms| ask.terms = Some(terms)),
+                "--size" => next().parse().ok().filter(|n| *n > 0).map(|n| ask.size = Some(n)),
+                "--language" => Language::of_tag(next()).map(|language| ask.language = language),
+                "--terms" => terms(next()).map(|terms| ask.terms = Some(terms)),
                 option if option.starts_with("--") => None,
                 path if file.is_none() => {
                     file = Some(path.to_owned());
@@ -53,14 +58,15 @@ impl Ask {
                 }
                 _ => None,
             };
-            if known.is_none() {
-                unknown.get_or_insert(word);
+            if known.is_none() && unknown.is_none() {
+                // What follows an option is what is wrong with it.
+                unknown = Some(if value.is_empty() { word.to_owned() } else { [word, " ", value].concat() });
             }
         }
         // Whatever the order of the words, it is said in the language that they ask for.
         in_language(ask.language, || {
             let wrong = match (unknown, file) {
-                (Some(word), _) => words::script_unknown(word),
+                (Some(word), _) => words::script_unknown(&word),
                 (None, None) => words::script_no_file().to_owned(),
                 (None, Some(file)) => return Ok(Self { file, ..ask }),
             };

@@ -64,7 +64,7 @@ pub fn full_sheet(all: &Publication) -> String {
                 out.raw("</p>");
             }
             Item::Line(line, block) => work(&mut out, line, block, all.highlight),
-            Item::Sizes(sizes) => table(&mut out, sizes, "sizes", all.highlight.map(|size| size + 1)),
+            Item::Sizes(sizes) => table(&mut out, sizes, "all-sizes", all.highlight.map(|size| size + 1)),
         }
     }
     if listed {
@@ -90,7 +90,7 @@ pub fn working_sheet(all: &Publication, size: usize) -> String {
         _ => "one least",
     };
     running_head(&mut out, all, dense);
-    out.raw("<header><div>");
+    out.raw("<div class=\"head\"><div>");
     out.element("h1", "", &all.graded.title);
     let name = all.graded.names.get(size).filter(|_| all.several());
     let kind = name.map_or_else(|| words::working().to_owned(), |name| [words::working(), ", ", name].concat());
@@ -100,7 +100,7 @@ pub fn working_sheet(all: &Publication, size: usize) -> String {
     out.element("p", "note", words::working_note());
     out.raw("</div>");
     code(&mut out, all);
-    out.raw("</header><div class=\"columns\">");
+    out.raw("</div><div class=\"columns\">");
     for section in &all.graded.sections {
         for block in &section.blocks {
             let Some(at) = block.sizes.iter().position(|one| *one == size) else { continue };
@@ -145,14 +145,14 @@ fn running_head(out: &mut Markup, all: &Publication, kind: &str) {
 }
 
 fn title(out: &mut Markup, all: &Publication) {
-    out.raw("<header><div>");
+    out.raw("<div class=\"head\"><div>");
     out.element("h1", "", &all.graded.title);
     for notice in &all.graded.notices {
         out.element("p", "usage", notice);
     }
     out.raw("</div>");
     code(out, all);
-    out.raw("</header>");
+    out.raw("</div>");
 }
 
 fn code(out: &mut Markup, all: &Publication) {

@@ -191,10 +191,10 @@ fn bad_files_and_words_are_told() {
         (&["f", "--jsn"][..], "--jsn"),
         (&["f", "g"], "g"),
         (&["f", "--size"], "--size"),
-        (&["f", "--size", "0"], "--size"),
-        (&["f", "--size", "two"], "--size"),
-        (&["f", "--language", "xx"], "--language"),
-        (&["f", "--terms", "es"], "--terms"),
+        (&["f", "--size", "0"], "--size 0"),
+        (&["f", "--size", "two"], "--size two"),
+        (&["f", "--language", "xx"], "--language xx"),
+        (&["f", "--terms", "es"], "--terms es"),
     ] {
         let told = usage(words);
         assert!(
