@@ -78,7 +78,8 @@ fn topper_work(topper: &TopperPlan, hat: &Hat, about: &About<'_>) -> Vec<String>
         TopperKind::PomPom => vec![say::pompom_tie().into(), say::pompom_trim(&size)],
         TopperKind::Tassel => vec![say::tassel_tie().into(), say::tassel_neck().into(), say::tassel_trim(&size)],
     });
-    list.extend([say::tie_on().into(), say::tug().into()]);
+    let on = if hat.style == Style::Stocking { say::tie_on_tip() } else { say::tie_on() };
+    list.extend([on.into(), say::tug().into()]);
     steps(list)
 }
 

@@ -75,7 +75,9 @@ pub(super) fn lower(part: &Part, next: &Part, job: &Job<'_>) -> Option<String> {
     if job.spec.goes() == Way::Joined || own <= other {
         return None;
     }
-    Some(say::lower(last, job.words().name(other)))
+    let stitch = job.words().name(other);
+    let posts = part.fabric.row().loops == Loops::Posts;
+    Some(if posts { say::lower_post(last, stitch) } else { say::lower(last, stitch) })
 }
 
 /// Stitches that are named in what is said of the rounds, and that lines need not have.
@@ -104,9 +106,12 @@ pub(super) fn end(part: &Part, job: &Job<'_>) -> String {
     let (single, half) = (words.name(Stitch::Single), words.name(Stitch::HalfDouble));
     let apart = job.pattern.parts.iter().any(|p| matches!(p.kind, PartKind::Band)) && job.begun_at_crown();
     let finish = if apart { say::finish_band_apart() } else { say::finish_edge() };
+    let posts = part.fabric.row().loops == Loops::Posts;
     match (job.spec.goes(), part.fabric.row().stitch) {
         (Way::Joined, _) => say::end_joined(last, finish),
         (Way::Spiral, Stitch::Slip | Stitch::Single) => say::end_spiral(finish),
+        (Way::Spiral, Stitch::HalfDouble) if posts => say::end_spiral_half_post(last, single, finish),
+        (Way::Spiral, Stitch::Double) if posts => say::end_spiral_double_post(last, half, single, finish),
         (Way::Spiral, Stitch::HalfDouble) => say::end_spiral_half(last, single, finish),
         (Way::Spiral, Stitch::Double) => say::end_spiral_double(last, half, single, finish),
     }
