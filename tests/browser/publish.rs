@@ -82,7 +82,11 @@ fn the_designers_words_go_into_pattern_and_link() {
         page.fill("publish-introduction", "For cold mornings on the water.");
         page.fill("publish-credit", "The club's hat bench");
         page.fill("publish-edition", "2");
-        page.fill("publish-tested", "Row 3: three of us made it.");
+        // What is being typed stays while the page saves what was typed before.
+        page.type_into("publish-tested", "Row 3: three of us");
+        page.is_saved();
+        page.keys(" made it.");
+        page.keys(thirtyfour::Key::Tab);
         page.choose("hand", 1);
         page.is_saved();
         open(page, 3);
@@ -96,9 +100,17 @@ fn the_designers_words_go_into_pattern_and_link() {
         assert_eq!(kept.hand, hatwright_project::Hand::Left);
         let lines = page.js("return [...document.querySelectorAll('#pattern-text .lines li')].map(li => li.textContent)");
         assert!(!lines.to_string().contains("three of us"), "a tester's note is no line of work");
+        // Closed in the middle of a word, nothing is lost.
+        open(page, 0);
+        page.type_into("publish-care", "By hand, cold");
+        page.keys(thirtyfour::Key::Escape);
+        page.until("the screen to close", "!document.getElementById('publish').open");
+        page.until("the text", "document.getElementById('pattern-text').textContent.includes('By hand, cold')");
+        page.is_saved();
         page.reload();
         open(page, 0);
         assert_eq!(page.value("publish-credit"), "The club's hat bench");
+        assert_eq!(page.value("publish-care"), "By hand, cold");
 
         let fragment = link.split_once('#').expect("a fragment").1;
         friend.open_at(&format!("#{fragment}"));
@@ -406,5 +418,36 @@ fn the_publishing_screen_is_accessible() {
                 .js("return document.getElementById('publish').scrollWidth <= document.getElementById('publish').clientWidth");
             assert_eq!(wide, json!(true), "view {view} is as wide as the phone");
         }
+    });
+}
+
+#[test]
+fn no_sheet_is_wider_than_its_paper() {
+    on_page(Screen::DESK, |page| {
+        let mut project = example();
+        project.units = hatwright_project::Units::Both;
+        project.designer.tested = "x".repeat(2_000);
+        let by_age = |months| Head::ByAge { age: Age::Months(Count::whole(months)), sex: Sex::Unknown, build: Build::Average };
+        project.sizes =
+            (1..=12).map(|n| SizeOf { name: format!("Number {n}, with a long name"), head: by_age(n * 9 + 6) }).collect();
+        page.open_at(&format!("#{}", to_link(&project)));
+        open(page, 3);
+        page.until("thirteen sizes", "document.querySelectorAll('.preview-sheet .all-sizes tbody tr').length === 13");
+        page.js("window.print = () => { window.printed = true }");
+        page.click("#publish-print");
+        page.until("the browser to be asked to print", "window.printed");
+        page.media("print", &[]);
+        // As wide as A4 between its margins: 182 mm.
+        page.js("document.getElementById('sheet').style.width = '182mm'");
+        let wide = page.js("const sheet = document.getElementById('sheet').getBoundingClientRect().right + 1;
+             return [...document.querySelectorAll('#sheet :is(p, li, td, th, h1, h2, h3, table, svg)')]
+               .filter(e => e.getBoundingClientRect().right > sheet).map(e => e.outerHTML.slice(0, 80)).slice(0, 5)");
+        assert_eq!(wide, json!([]));
+        // The headline keeps to one unit, on a phone too.
+        page.media("screen", &[]);
+        page.click("#publish-close");
+        page.resize(Screen::PHONE);
+        page.until("a page as wide as the phone", "document.documentElement.scrollWidth <= innerWidth");
+        assert!(!page.text("#answer-yarn").contains('('), "{}", page.text("#answer-yarn"));
     });
 }

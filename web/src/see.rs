@@ -29,11 +29,11 @@ pub fn answer(bench: Bench) -> AnyView {
         told[used.min(6)]().to_owned()
     });
     let wearer = words(move || {
-        let units = bench.figure_units();
+        let units = bench.figure_units().typed();
         told::wearer(&figures::with_article(&figures::length(bench.shown.with(|s| s.hat.head.girth), units)))
     });
     let others = words(move || {
-        let units = bench.figure_units();
+        let units = bench.figure_units().typed();
         let fit = bench.shown.with(|s| s.hat.fit);
         let span = figures::length_span(fit.least, fit.most, units);
         match fit.ages {
@@ -65,7 +65,7 @@ pub fn figure(bench: Bench, which: usize) -> Figure {
 
 /// All the yarn, in figures.
 pub fn yarn(bench: Bench) -> String {
-    let units = bench.figure_units();
+    let units = bench.figure_units().typed();
     bench.shown.with(|s| figures::yarn(total(s), units))
 }
 

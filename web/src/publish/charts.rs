@@ -1,11 +1,11 @@
 //! Charts: drawn from the lines of work, each with its table, to look at closely and to save.
 
-use super::{Desk, paper::table, shown};
+use super::{Desk, shown};
 use crate::dom;
 use crate::erase::{flag, memo, part, words};
 use crate::html::Html;
 use crate::pick::{option, pick};
-use hatwright_pattern::out::{Figure, chart_figures};
+use hatwright_pattern::out::{Figure, chart_figures, table_markup};
 use hatwright_pattern::picture::CrownView;
 use hatwright_sizing::plan;
 use hatwright_words::publish as told;
@@ -106,7 +106,7 @@ fn chart(desk: Desk, figure: Figure) -> AnyView {
                 <button type="button" class="save-png" on:click=save_png>{told::save_png()}</button>
                 <span role="status">{words(move || said.get().to_owned())}</span>
             </div>
-            <details><summary>{told::as_table()}</summary><div class="twin-box" tabindex="0" role="region" aria-label=twin_label inner_html=table(&twin)></div></details>
+            <details><summary>{told::as_table()}</summary><div class="twin-box" tabindex="0" role="region" aria-label=twin_label inner_html=table_markup(&twin)></div></details>
         </figure>
     }
     .into_any()

@@ -9,7 +9,6 @@ use crate::keep::Browser;
 use crate::pick::{option, pick};
 use hatwright_pattern::out::{PAPER_CSS, PaperSize, Publication, full_sheet, page_css, qr_svg, working_sheet};
 use hatwright_pattern::picture::CLASSES;
-use hatwright_pattern::sizes::Table;
 use hatwright_project::{Paper, Settings, Shelf};
 use hatwright_words::publish as told;
 use leptos::prelude::*;
@@ -141,25 +140,6 @@ fn scoped(within: &str, css: &str) -> String {
         out.push_str(rest);
     }
     out
-}
-
-/// A table as markup.
-pub fn table(table: &Table) -> String {
-    let mut html = Html::new();
-    html.raw("<table class=\"twin\"><caption>").text(&table.caption).raw("</caption><thead><tr>");
-    for cell in &table.head {
-        html.raw("<th scope=\"col\">").text(cell).raw("</th>");
-    }
-    html.raw("</tr></thead><tbody>");
-    for row in &table.rows {
-        html.raw("<tr>");
-        for (at, cell) in row.iter().enumerate() {
-            html.raw(if at == 0 { "<th scope=\"row\">" } else { "<td>" }).text(cell).raw(if at == 0 { "</th>" } else { "</td>" });
-        }
-        html.raw("</tr>");
-    }
-    html.raw("</tbody></table>");
-    html.done()
 }
 
 /// The view.

@@ -89,7 +89,8 @@ fn row(desk: Desk, photo: &Kept) -> AnyView {
     let shows = photo.shows.clone();
     let tell = move |event: web_sys::Event| {
         let text: String = event_target_value(&event).chars().filter(|c| !c.is_control()).take(SHOWS).collect();
-        desk.photos.update(|photos| {
+        // The row is not drawn anew for it: the keyboard is on its way to the next field.
+        desk.photos.update_untracked(|photos| {
             if let Some(photo) = photos.iter_mut().find(|photo| photo.number == number) {
                 photo.shows = text;
             }

@@ -1,7 +1,7 @@
 //! Which sizes the pattern is written in.
 
+use super::Desk;
 use super::offer::groups;
-use super::{Desk, paper::table};
 use crate::dom;
 use crate::erase::{flag, memo, part, words};
 use crate::html::Html;
@@ -34,7 +34,7 @@ pub fn sizes(desk: Desk) -> AnyView {
 fn measures(all: &hatwright_pattern::out::Publication) -> String {
     let mut html = Html::new();
     if all.several() {
-        html.raw(&table(&all.measures));
+        html.raw(&hatwright_pattern::out::table_markup(&all.measures));
         let (shared, lines) = all.graded.shared_lines();
         html.raw("<p class=\"note\">").text(&told::shared(&shared.to_string(), &lines.to_string())).raw("</p>");
     }

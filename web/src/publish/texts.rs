@@ -2,7 +2,8 @@
 
 use super::{Desk, photos};
 use crate::choice::{Choice, choice};
-use crate::erase::words;
+use crate::dom;
+use crate::erase::{memo, words};
 use hatwright_project::text::{CARE, CREDIT, DATE, EDITION, INTRODUCTION, TESTED, TextRule};
 use hatwright_project::{Designer, Hand};
 use hatwright_words::publish as told;
@@ -41,6 +42,9 @@ const TEXTS: [Text; 6] = [
     Text { id: "care", label: told::care, hint: Some(told::care_hint), rule: CARE, of: |d| &mut d.care },
 ];
 
+/// How long after the last keystroke a text goes into the pattern, in milliseconds.
+const MOMENT: i32 = 500;
+
 /// The view.
 pub fn texts(desk: Desk) -> AnyView {
     view! {
@@ -57,17 +61,38 @@ fn field(desk: Desk, text: Text) -> AnyView {
     let bench = desk.bench;
     let id = ["publish-", id].concat();
     let said = [&id, "-hint"].concat();
-    let now = words(move || bench.project.with(|p| of(&mut p.designer.clone()).clone()));
+    // Only another text is written into the field: one that is written again, as after every saving, would take what is being typed.
+    let told = memo(move || bench.project.with(|p| of(&mut p.designer.clone()).clone()));
+    let now = words(move || told.get());
+    let timer = StoredValue::new(None::<i32>);
+    let put = move |typed: &str| {
+        let typed = rule.tidy(typed);
+        // The screen may be closed by now: the document is not.
+        if bench.project.with_untracked(|p| *of(&mut p.designer.clone()) != typed) {
+            bench.change(|p| *of(&mut p.designer) = typed);
+        }
+    };
+    let pause = move || {
+        if let Some(waiting) = timer.try_get_value().flatten() {
+            dom::cancel(waiting);
+        }
+    };
+    // Every size is written anew with it: while a person types, that waits.
+    let typing = move |event: web_sys::Event| {
+        let typed = event_target_value(&event);
+        pause();
+        let _ = timer.try_set_value(dom::after(MOMENT, move || put(&typed)));
+    };
     let take = move |event: web_sys::Event| {
-        let typed = rule.tidy(&event_target_value(&event));
-        bench.change(|p| *of(&mut p.designer) = typed);
+        pause();
+        put(&event_target_value(&event));
     };
     let described = hint.map(|_| said.clone());
     let most = rule.most.to_string();
     let box_of = if rule.lines {
-        view! { <textarea class="box" id=id.clone() rows="3" maxlength=most aria-describedby=described prop:value=now on:change=take></textarea> }.into_any()
+        view! { <textarea class="box" id=id.clone() rows="3" maxlength=most aria-describedby=described prop:value=now on:input=typing on:change=take></textarea> }.into_any()
     } else {
-        view! { <input class="box" id=id.clone() type="text" autocomplete="off" maxlength=most aria-describedby=described prop:value=now on:change=take /> }.into_any()
+        view! { <input class="box" id=id.clone() type="text" autocomplete="off" maxlength=most aria-describedby=described prop:value=now on:input=typing on:change=take /> }.into_any()
     };
     view! {
         <div class="number" class:wide=rule.lines>

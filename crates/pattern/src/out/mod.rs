@@ -16,7 +16,7 @@ pub use charted::chart_figures;
 pub use csv::rounds_csv;
 pub use html::{PAPER_CSS, html, page_css};
 pub use markdown::markdown;
-pub use paper::{PaperSize, full_sheet, working_sheet};
+pub use paper::{PaperSize, full_sheet, table_markup, working_sheet};
 pub use publication::{Figure, OneSize, Photo, Publication, publish};
 pub use qr::qr_svg;
 pub use text::text;

@@ -64,7 +64,10 @@ pub fn full_sheet(all: &Publication) -> String {
                 out.raw("</p>");
             }
             Item::Line(line, block) => work(&mut out, line, block, all.highlight),
-            Item::Sizes(sizes) => table(&mut out, sizes, "all-sizes", all.highlight.map(|size| size + 1)),
+            Item::Sizes(sizes) => {
+                let mine = all.highlight.map(|size| if sizes.is_wide() { Mine::Row(size) } else { Mine::Column(size + 1) });
+                table(&mut out, &sizes.fitted(), "all-sizes", mine);
+            }
         }
     }
     if listed {
@@ -239,7 +242,21 @@ fn boxes(out: &mut Markup, label: Label) {
     out.raw("</span>");
 }
 
-pub(super) fn table(out: &mut Markup, table: &Table, class: &str, column: Option<usize>) {
+/// What is pointed out of a table.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Mine {
+    Column(usize),
+    Row(usize),
+}
+
+/// A table as markup, turned where it would be wider than a sheet: in a page, the twin of a chart or the measures of all sizes.
+pub fn table_markup(of: &Table) -> String {
+    let mut out = Markup::default();
+    table(&mut out, &of.fitted(), "twin", None);
+    out.0
+}
+
+pub(super) fn table(out: &mut Markup, table: &Table, class: &str, pointed: Option<Mine>) {
     out.raw("<table class=\"");
     out.raw(class);
     out.raw("\">");
@@ -247,20 +264,23 @@ pub(super) fn table(out: &mut Markup, table: &Table, class: &str, column: Option
         out.element("caption", "", &table.caption);
     }
     out.raw("<thead><tr>");
-    let mine = |at: usize| if Some(at) == column { " class=\"mine\"" } else { "" };
+    let mine = |row: Option<usize>, at: usize| {
+        let here = pointed == Some(Mine::Column(at)) || row.is_some_and(|row| pointed == Some(Mine::Row(row)));
+        if here { " class=\"mine\"" } else { "" }
+    };
     for (at, cell) in table.head.iter().enumerate() {
         out.raw("<th scope=\"col\"");
-        out.raw(mine(at));
+        out.raw(mine(None, at));
         out.raw(">");
         out.text(cell);
         out.raw("</th>");
     }
     out.raw("</tr></thead><tbody>");
-    for row in &table.rows {
+    for (number, row) in table.rows.iter().enumerate() {
         out.raw("<tr>");
         for (at, cell) in row.iter().enumerate() {
             out.raw(if at == 0 { "<th scope=\"row\"" } else { "<td" });
-            out.raw(mine(at));
+            out.raw(mine(Some(number), at));
             out.raw(">");
             out.text(cell);
             out.raw(if at == 0 { "</th>" } else { "</td>" });

@@ -17,6 +17,35 @@ pub struct Table {
     pub rows: Vec<Vec<String>>,
 }
 
+impl Table {
+    /// Columns besides the first that find room on a sheet of paper side by side, each as wide as a length in two units.
+    const MOST_COLUMNS: usize = 6;
+
+    /// The table as it fits a sheet: one of more columns than that is turned, its rows become columns.
+    ///
+    /// ```
+    /// use hatwright_pattern::sizes::Table;
+    /// let words = |words: &str| words.split(' ').map(str::to_owned).collect::<Vec<_>>();
+    /// let table = Table { caption: String::new(), head: words("Size 1 2 3 4 5 6 7"), rows: vec![words("Head a b c d e f g")] };
+    /// let turned = table.fitted();
+    /// assert_eq!((turned.head, turned.rows[6].clone()), (words("Size Head"), words("7 g")));
+    /// ```
+    #[must_use]
+    pub fn fitted(&self) -> Self {
+        if !self.is_wide() {
+            return self.clone();
+        }
+        let column = |at: usize| [&self.head].into_iter().chain(&self.rows).filter_map(|row| row.get(at).cloned()).collect();
+        let rows = (1..self.head.len()).map(column).collect();
+        Self { caption: self.caption.clone(), head: column(0), rows }
+    }
+
+    /// Whether [`Table::fitted`] turns it.
+    pub(crate) fn is_wide(&self) -> bool {
+        self.head.len() > Self::MOST_COLUMNS + 1
+    }
+}
+
 /// Finished measurements by size: a row each for head, girth, reach, depth, counts and yarn, a column a size.
 pub fn size_table(graded: &Graded, hats: &[&Hat], about: &About<'_>) -> Table {
     let units: Units = about.units;

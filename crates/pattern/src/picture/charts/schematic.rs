@@ -12,8 +12,8 @@ use hatwright_sizing::{BandKind, Flaps, Hat, Length, Style, TopKind, Zone};
 use hatwright_words::charts as words;
 
 /// The picture's width, and where the hat's middle stands: measures on the right need more room.
-const WIDTH: i32 = 640;
-const MIDDLE: f64 = 270.0;
+const WIDTH: i32 = 680;
+const MIDDLE: f64 = 300.0;
 const TOP: f64 = 18.0;
 /// Room for the hat itself.
 const ROOM: f64 = 250.0;
